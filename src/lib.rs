@@ -1,0 +1,6 @@
+//! Storyrod: the framing of a house as text, checked.
+
+pub mod diagnostic;
+pub mod syntax;
+pub mod text;
+pub mod units;

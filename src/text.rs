@@ -1,0 +1,9 @@
+//! Text as bytes: which file, where in it, and how an editor counts columns.
+
+mod line_index;
+mod source;
+mod span;
+
+pub use line_index::{ColumnEncoding, LineColumn, LineIndex};
+pub use source::{FileId, Source};
+pub use span::{LocalSpan, Span};
