@@ -1,6 +1,7 @@
 //! Storyrod: the framing of a house as text, checked.
 
 pub mod diagnostic;
+pub mod products;
 pub mod syntax;
 pub mod text;
 pub mod units;

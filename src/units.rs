@@ -58,6 +58,12 @@ impl Length {
         Self(hundredths.saturating_mul(Self::UNITS_PER_INCH / 100))
     }
 
+    /// A decimal number of inches, to the nearest exact unit: for the published properties of sections.
+    pub const fn decimal_inches(inches: f64) -> Self {
+        let units = inches * Self::UNITS_PER_INCH as f64;
+        Self(if units < 0.0 { units - 0.5 } else { units + 0.5 } as i64)
+    }
+
     /// A whole number of millimetres.
     pub const fn millimetres(millimetres: i64) -> Self {
         Self(millimetres.saturating_mul(Self::UNITS_PER_MM))
@@ -338,12 +344,12 @@ macro_rules! quantity {
         impl $name {
             $(
                 #[doc = concat!("From a number of ", stringify!($unit), ".")]
-                pub fn $unit(value: f64) -> Self {
+                pub const fn $unit(value: f64) -> Self {
                     Self(value * $factor)
                 }
 
                 #[doc = concat!("As a number of ", stringify!($unit), ".")]
-                pub fn $to(self) -> f64 {
+                pub const fn $to(self) -> f64 {
                     self.0 / $factor
                 }
             )+
@@ -396,6 +402,14 @@ quantity! {
     /// An area. Stored in square feet.
     Area { sq_ft / to_sq_ft = 1.0, sq_in / to_sq_in = 1.0 / 144.0, sq_m / to_sq_m = 10.763_910_4 }
 }
+quantity! {
+    /// A second moment of area, or a torsional constant. Stored in inches to the fourth.
+    SecondMoment { in4 / to_in4 = 1.0 }
+}
+quantity! {
+    /// An elastic or plastic section modulus. Stored in cubic inches.
+    SectionModulus { in3 / to_in3 = 1.0 }
+}
 
 #[cfg(test)]
 mod tests {
@@ -425,6 +439,14 @@ mod tests {
         // 7.93 inches, the depth of a rolled shape, is 7-15/16 to the nearest 1/16 (7.9375).
         assert_eq!(Length::hundredths(793).to_string(), "7-15/16\"~");
         assert_eq!(Length::inches(13).in_inches().to_string(), "13\"");
+    }
+
+    #[test]
+    fn decimals_of_an_inch_round_to_the_nearest_unit() {
+        assert_eq!(Length::decimal_inches(7.93), Length::hundredths(793));
+        assert_eq!(Length::decimal_inches(-0.25), -Length::sixteenths(0, 4));
+        // 0.174 in. is 35,356.8 units.
+        assert_eq!(Length::decimal_inches(0.174).to_units(), 35_357);
     }
 
     #[test]
