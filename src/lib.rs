@@ -2,6 +2,7 @@
 
 pub mod diagnostic;
 pub mod products;
+pub mod profiles;
 pub mod syntax;
 pub mod text;
 pub mod units;
