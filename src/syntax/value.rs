@@ -199,7 +199,7 @@ pub enum Section {
 /// A fact of some element, as sheets, intents and claims name it: `top of W2`, `drop from main to den`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FactName {
-    /// The fact's words: `top`, `clear height under`, `drop`.
+    /// The fact's words without those that join its elements: `top`, `clear height`, `drop`.
     pub fact: Box<str>,
     /// The elements it is about, in the order named, each with its place.
     pub of: Vec<(Box<str>, LocalSpan)>,

@@ -2,8 +2,145 @@
 //!
 //! The parser, `grammar/storyrod.ebnf`, the reference, the random specs and the editor grammars all come from here.
 //! One file an element; each fact says its form, whether it must stand, what holds without it, and one example.
+//!
+//! # Labels
+//!
+//! A fact's values are read by their labels, and one thing has one label everywhere:
+//!
+//! - What its kind alone explains is labelled by the kind: `point`, `line`, `rect`, `side`, `axis`, `member`, `size`
+//!   (lengths parted by ` x `), `date`.
+//! - Any other value that is the fact's only or main one is `value`; the words beside it are `words`, the unit-free
+//!   choice of a way is `how` (`place` for a place in a thickness, `case` for a load case).
+//! - A later value has the word before it: `for`, `at`, `from`, `to`, `by`, `within`, `until`, `held`, `grout`,
+//!   `cover`, `gasket`; or, failing that, the word behind it: `above`, `below`, `high`, `long`, `thick`, `deep`, `dia`.
+//! - A name is labelled by what it names where only one kind can stand (`floor`, `wall`, `slab`, `joists`, `opening`,
+//!   `post`), and `support` for whatever carries.
+//! - `N of MEMBER` is `count` and `member`.
+//! - A connector is `connector` with `capacity`, `words` and a source, or with `ledger`; a source is `source` and
+//!   `source-date`, on a line of its own too.
+//! - A mark is labelled by its own words: `outside`, `by grid`, `both sides`.
+//!
+//! Lists come out flat: `x A 0', B 16'-0"` has the parts `name`, `at`, `name`, `at`.
+
+mod area;
+mod beam;
+mod column;
+mod door;
+mod drain;
+mod duct;
+mod every;
+mod fact_names;
+mod floor;
+mod footing;
+mod grid;
+mod header;
+mod hold_point;
+mod hole;
+mod intent;
+mod jacks;
+mod joists;
+mod landing;
+mod ledger;
+mod load;
+mod notch;
+mod opening;
+mod parts;
+mod pocket;
+mod product;
+mod project;
+mod roof;
+mod sheet;
+mod shelf;
+mod slab;
+mod squash;
+mod stair;
+mod stoop;
+mod wall;
+mod window;
 
 use crate::syntax::form::Form;
+
+pub use every::{CLAIM, COMMON};
+pub use fact_names::{Argument, FACT_NAMES, FactNameSpec};
+
+/// Every element, in the order of [`ElementKind`] and of the reference.
+pub static ELEMENTS: &[&ElementSpec] = &[
+    &project::PROJECT,
+    &grid::GRID,
+    &product::PRODUCT,
+    &floor::FLOOR,
+    &area::AREA,
+    &joists::JOISTS,
+    &opening::OPENING,
+    &wall::WALL,
+    &shelf::SHELF,
+    &pocket::POCKET,
+    &ledger::LEDGER,
+    &beam::BEAM,
+    &column::COLUMN,
+    &footing::FOOTING,
+    &slab::SLAB,
+    &stair::STAIR,
+    &landing::LANDING,
+    &stoop::STOOP,
+    &door::DOOR,
+    &window::WINDOW,
+    &header::HEADER,
+    &jacks::JACKS,
+    &squash::SQUASH,
+    &roof::ROOF,
+    &load::LOAD,
+    &drain::DRAIN,
+    &hole::HOLE,
+    &notch::NOTCH,
+    &duct::DUCT,
+    &intent::INTENT,
+    &sheet::SHEET,
+    &hold_point::HOLD_POINT,
+];
+
+/// The element that `words` open: its keyword or another word of the trade for it. `hold point` is two words.
+pub fn element_opened_by(words: &str) -> Option<&'static ElementSpec> {
+    ELEMENTS.iter().copied().find(|spec| spec.keyword == words || spec.also.contains(&words))
+}
+
+/// What the vocabulary says of a kind of element.
+pub fn spec_of(kind: ElementKind) -> &'static ElementSpec {
+    match kind {
+        ElementKind::Project => &project::PROJECT,
+        ElementKind::Grid => &grid::GRID,
+        ElementKind::Product => &product::PRODUCT,
+        ElementKind::Floor => &floor::FLOOR,
+        ElementKind::Area => &area::AREA,
+        ElementKind::Joists => &joists::JOISTS,
+        ElementKind::Opening => &opening::OPENING,
+        ElementKind::Wall => &wall::WALL,
+        ElementKind::Shelf => &shelf::SHELF,
+        ElementKind::Pocket => &pocket::POCKET,
+        ElementKind::Ledger => &ledger::LEDGER,
+        ElementKind::Beam => &beam::BEAM,
+        ElementKind::Column => &column::COLUMN,
+        ElementKind::Footing => &footing::FOOTING,
+        ElementKind::Slab => &slab::SLAB,
+        ElementKind::Stair => &stair::STAIR,
+        ElementKind::Landing => &landing::LANDING,
+        ElementKind::Stoop => &stoop::STOOP,
+        ElementKind::Door => &door::DOOR,
+        ElementKind::Window => &window::WINDOW,
+        ElementKind::Header => &header::HEADER,
+        ElementKind::Jacks => &jacks::JACKS,
+        ElementKind::Squash => &squash::SQUASH,
+        ElementKind::Roof => &roof::ROOF,
+        ElementKind::Load => &load::LOAD,
+        ElementKind::Drain => &drain::DRAIN,
+        ElementKind::Hole => &hole::HOLE,
+        ElementKind::Notch => &notch::NOTCH,
+        ElementKind::Duct => &duct::DUCT,
+        ElementKind::Intent => &intent::INTENT,
+        ElementKind::Sheet => &sheet::SHEET,
+        ElementKind::HoldPoint => &hold_point::HOLD_POINT,
+    }
+}
 
 /// Every kind of element, in the order the reference lists them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -74,6 +211,13 @@ pub enum ElementKind {
     HoldPoint,
 }
 
+impl ElementKind {
+    /// The keyword that opens it.
+    pub fn word(self) -> &'static str {
+        spec_of(self).keyword
+    }
+}
+
 /// How an element's first line goes on behind its keyword.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Naming {
@@ -112,8 +256,23 @@ pub struct ElementSpec {
     pub summary: &'static str,
     /// A whole element as an example; the reference shows it and a test reads it.
     pub example: &'static str,
-    /// Its own facts, in the order the formatter and the reference list them. `COMMON` comes on top.
+    /// Its own facts, in the order the formatter and the reference list them. [`COMMON`] comes on top, but for a
+    /// phrase that stands here too.
     pub facts: &'static [FactSpec],
+}
+
+impl ElementSpec {
+    /// Every fact that may stand in the element: its own, then those of every element.
+    pub fn all_facts(&self) -> impl Iterator<Item = &'static FactSpec> {
+        let own = self.facts;
+        own.iter().chain(COMMON.iter().filter(|common| own.iter().all(|fact| fact.phrase != common.phrase)))
+    }
+
+    /// The facts that follow from the rest and that a claim may state: `cut should be 96-5/16"`.
+    pub fn claimable(&self) -> impl Iterator<Item = &'static FactNameSpec> {
+        let kind = self.kind;
+        FACT_NAMES.iter().filter(move |name| name.second.is_none() && name.first.kinds.contains(&kind))
+    }
 }
 
 /// A fact of an element.
@@ -133,4 +292,37 @@ pub struct FactSpec {
     pub meaning: &'static str,
     /// A line as an example, without indent.
     pub example: &'static str,
+}
+
+impl FactSpec {
+    /// A fact that must stand, once.
+    const fn required(
+        phrase: &'static str,
+        form: Form,
+        meaning: &'static str,
+        example: &'static str,
+    ) -> Self {
+        Self { phrase, form, presence: Presence::Required, repeatable: false, default: "", meaning, example }
+    }
+
+    /// A fact that may stand, once; `default` holds without it.
+    const fn optional(
+        phrase: &'static str,
+        form: Form,
+        default: &'static str,
+        meaning: &'static str,
+        example: &'static str,
+    ) -> Self {
+        Self { phrase, form, presence: Presence::Optional, repeatable: false, default, meaning, example }
+    }
+
+    /// A fact that follows from the rest and is checked when stated.
+    const fn derived(phrase: &'static str, form: Form, meaning: &'static str, example: &'static str) -> Self {
+        Self { phrase, form, presence: Presence::Derived, repeatable: false, default: "", meaning, example }
+    }
+
+    /// The same fact, but it may stand more than once.
+    const fn repeatable(self) -> Self {
+        Self { repeatable: true, ..self }
+    }
 }
