@@ -1,0 +1,18 @@
+//! Files on disk to what an analysis reads: a root file, what it includes, the configuration.
+//!
+//! A spec is a root file and the files it includes. The *root folder* is the nearest folder upwards that holds
+//! `storyrod.toml`, else the root file's own; nothing outside it is read. Open documents stand before files on disk.
+
+mod configuration;
+mod file_text;
+mod include_line;
+mod open_documents;
+mod path;
+mod search;
+mod spec;
+
+pub use configuration::{CONFIGURATION_NAME, ConfigurationFault};
+pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of_bytes};
+pub use open_documents::OpenDocuments;
+pub use search::{specs_below, specs_with};
+pub use spec::{Spec, spec_of};

@@ -1,0 +1,72 @@
+//! Paths: links resolved, the root folder, the name a person sees.
+
+use std::path::{Component, Path, PathBuf};
+
+use crate::workspace::CONFIGURATION_NAME;
+
+/// The absolute path with every link resolved. Of a file that does not stand on disk yet: its folder's, and its name.
+pub(in crate::workspace) fn real_path(path: &Path) -> PathBuf {
+    let absolute = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+    for standing in absolute.ancestors() {
+        if let Ok(real) = standing.canonicalize() {
+            let rest = absolute.strip_prefix(standing).unwrap_or(Path::new(""));
+            return without_dots(&real.join(rest));
+        }
+    }
+    without_dots(&absolute)
+}
+
+/// The nearest folder upwards from `file` that holds the configuration.
+pub(in crate::workspace) fn configured_folder(file: &Path) -> Option<PathBuf> {
+    file.ancestors().skip(1).find(|folder| folder.join(CONFIGURATION_NAME).is_file()).map(Path::to_owned)
+}
+
+/// A path as a person reads it: relative to `folder` where it lies below, with `/` between folders.
+pub(in crate::workspace) fn name_within(folder: &Path, path: &Path) -> String {
+    match path.strip_prefix(folder) {
+        Ok(below) => with_slashes(below),
+        Err(_) => path.display().to_string(),
+    }
+}
+
+fn with_slashes(path: &Path) -> String {
+    let parts: Vec<_> = path.components().map(|part| part.as_os_str().to_string_lossy()).collect();
+    parts.join("/")
+}
+
+/// The path with `.` and `..` worked out by name.
+fn without_dots(path: &Path) -> PathBuf {
+    let mut plain = PathBuf::new();
+    for part in path.components() {
+        match part {
+            Component::CurDir => {}
+            Component::ParentDir => {
+                plain.pop();
+            }
+            Component::Prefix(_) | Component::RootDir | Component::Normal(_) => plain.push(part),
+        }
+    }
+    plain
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_not_on_disk_has_its_folders_real_path() {
+        let folder = tempfile::tempdir().unwrap();
+        let real = folder.path().canonicalize().unwrap();
+        std::fs::create_dir(real.join("a")).unwrap();
+        assert_eq!(real_path(&real.join("a/../new/./house.framing")), real.join("new/house.framing"));
+    }
+
+    #[test]
+    fn a_name_has_slashes_and_begins_below_the_folder() {
+        assert_eq!(
+            name_within(Path::new("/job"), Path::new("/job/parts/walls.framing")),
+            "parts/walls.framing"
+        );
+        assert_eq!(name_within(Path::new("/job"), Path::new("/else/walls.framing")), "/else/walls.framing");
+    }
+}

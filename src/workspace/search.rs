@@ -1,0 +1,125 @@
+//! Which specs there are below a folder, and which of them a file belongs to.
+
+use std::path::{Path, PathBuf};
+
+use ignore::WalkBuilder;
+
+use crate::workspace::file_text::{TextFault, text_at};
+use crate::workspace::include_line::opens_project;
+use crate::workspace::path::{configured_folder, real_path};
+use crate::workspace::{OpenDocuments, Spec, spec_of};
+
+/// How a spec's file ends, without the dot.
+const EXTENSION: &str = "framing";
+
+/// The specs below a folder, by path: every file that opens a project, then every file that no project includes.
+///
+/// Files that version control leaves out, and hidden ones, are left out here too.
+pub fn specs_below(folder: &Path, open: &OpenDocuments) -> Vec<(PathBuf, Result<Spec, TextFault>)> {
+    let files = files_below(folder, open);
+    let (roots, parts): (Vec<_>, Vec<_>) =
+        files.into_iter().partition(|file| text_at(file, open).is_ok_and(|text| opens_project(&text)));
+    let mut specs: Vec<_> = roots.into_iter().map(|file| with_spec(file, open)).collect();
+    let n_projects = specs.len();
+    for part in parts {
+        let projects = specs.get(..n_projects).unwrap_or_default();
+        let is_included = projects.iter().any(|(_, spec)| spec.as_ref().is_ok_and(|spec| spec.has(&part)));
+        if !is_included {
+            specs.push(with_spec(part, open));
+        }
+    }
+    specs
+}
+
+/// The specs that a file is read in: its own when it opens a project, else each project near it that includes it; the
+/// file alone when there is none.
+///
+/// *Near* is below the folder of the configuration, or below the file's own folder when there is no configuration.
+///
+/// # Errors
+/// Why the file gives no text, when no project includes it.
+pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFault> {
+    let file = real_path(file);
+    if !text_at(&file, open).is_ok_and(|text| opens_project(&text)) {
+        let folder = configured_folder(&file).or_else(|| file.parent().map(Path::to_owned));
+        let near = files_below(&folder.unwrap_or_default(), open);
+        let projects = near.iter().filter(|near| text_at(near, open).is_ok_and(|text| opens_project(&text)));
+        let including: Vec<_> = projects
+            .filter_map(|project| spec_of(project, open).ok())
+            .filter(|spec| spec.has(&file))
+            .collect();
+        if !including.is_empty() {
+            return Ok(including);
+        }
+    }
+    Ok(vec![spec_of(&file, open)?])
+}
+
+fn with_spec(file: PathBuf, open: &OpenDocuments) -> (PathBuf, Result<Spec, TextFault>) {
+    let spec = spec_of(&file, open);
+    (file, spec)
+}
+
+fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
+    let folder = real_path(folder);
+    let is_spec = |path: &Path| path.extension().is_some_and(|extension| extension == EXTENSION);
+    let on_disk = WalkBuilder::new(&folder).build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
+    let unsaved = open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned);
+    let mut files: Vec<_> = on_disk.filter(|path| is_spec(path) && !path.is_dir()).chain(unsaved).collect();
+    files.sort();
+    files.dedup();
+    files
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn folder_with(files: &[(&str, &str)]) -> tempfile::TempDir {
+        let folder = tempfile::tempdir().unwrap();
+        for (name, text) in files {
+            std::fs::create_dir_all(folder.path().join(name).parent().unwrap()).unwrap();
+            std::fs::write(folder.path().join(name), text).unwrap();
+        }
+        folder
+    }
+
+    fn names(specs: &[Spec]) -> Vec<String> {
+        specs.iter().map(|spec| spec.inputs.sources[0].name.to_string()).collect()
+    }
+
+    #[test]
+    fn a_folder_gives_its_projects_then_what_none_includes() {
+        let folder = folder_with(&[
+            ("barn/hop.framing", "project \"Hop\"\ninclude \"walls.framing\"\n"),
+            ("barn/walls.framing", "wall W1\n"),
+            ("a-left-over.framing", "wall W2\n"),
+            ("notes.md", "project\n"),
+            (".hidden/x.framing", "project \"X\"\n"),
+        ]);
+        let found = specs_below(folder.path(), &OpenDocuments::default());
+        let found: Vec<_> = found
+            .iter()
+            .map(|(path, spec)| {
+                (path.file_name().unwrap().to_str().unwrap(), spec.as_ref().unwrap().is_alone)
+            })
+            .collect();
+        assert_eq!(found, [("hop.framing", false), ("a-left-over.framing", true)]);
+    }
+
+    #[test]
+    fn a_part_is_read_in_the_project_that_includes_it() {
+        let folder = folder_with(&[
+            ("house.framing", "project \"House\"\ninclude \"parts/walls.framing\"\n"),
+            ("parts/walls.framing", "wall W1\n"),
+            ("other.framing", "wall W2\n"),
+            ("storyrod.toml", ""),
+        ]);
+        let open = OpenDocuments::default();
+        let with = |name: &str| specs_with(&folder.path().join(name), &open).map(|specs| names(&specs));
+        assert_eq!(with("parts/walls.framing"), Ok(vec!["house.framing".to_owned()]));
+        assert_eq!(with("house.framing"), Ok(vec!["house.framing".to_owned()]));
+        assert_eq!(with("other.framing"), Ok(vec!["other.framing".to_owned()]));
+        assert_eq!(with("none.framing"), Err(TextFault::Missing));
+    }
+}
