@@ -3,6 +3,7 @@
 pub mod diagnostic;
 pub mod products;
 pub mod profiles;
+pub mod server;
 pub mod syntax;
 pub mod text;
 pub mod units;
