@@ -326,3 +326,61 @@ impl FactSpec {
         Self { repeatable: true, ..self }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::HashSet;
+
+    use super::*;
+
+    #[test]
+    fn elements_stand_in_the_order_of_their_kinds() {
+        assert!(ELEMENTS.is_sorted_by_key(|spec| spec.kind));
+        for spec in ELEMENTS {
+            assert_eq!(spec_of(spec.kind).kind, spec.kind);
+        }
+    }
+
+    #[test]
+    fn a_word_opens_one_element() {
+        let mut seen = HashSet::new();
+        for words in ELEMENTS.iter().flat_map(|spec| spec.also.iter().chain([&spec.keyword])) {
+            assert!(seen.insert(words), "`{words}` opens two elements");
+        }
+        assert_eq!(element_opened_by("post").map(|spec| spec.kind), Some(ElementKind::Column));
+        assert_eq!(element_opened_by("hold point").map(|spec| spec.kind), Some(ElementKind::HoldPoint));
+        assert_eq!(ElementKind::HoldPoint.word(), "hold point");
+        assert!(element_opened_by("hold").is_none());
+    }
+
+    #[test]
+    fn a_phrase_stands_once_in_an_element() {
+        for spec in ELEMENTS {
+            let mut seen = HashSet::new();
+            for fact in spec.all_facts() {
+                assert!(seen.insert(fact.phrase), "`{}` stands twice in {}", fact.phrase, spec.keyword);
+            }
+        }
+    }
+
+    #[test]
+    fn an_example_shows_what_it_is_an_example_of() {
+        for spec in ELEMENTS {
+            assert!(spec.example.starts_with(spec.keyword), "{}", spec.keyword);
+            for fact in spec.facts {
+                assert!(fact.example.starts_with(fact.phrase), "{}: {}", spec.keyword, fact.example);
+                let shown = spec.example.lines().any(|line| line.trim_start().starts_with(fact.phrase));
+                assert!(shown || fact.presence != Presence::Required, "{} {}", spec.keyword, fact.phrase);
+            }
+        }
+    }
+
+    #[test]
+    fn the_words_of_a_fact_name_differ_by_their_arguments() {
+        let mut seen = HashSet::new();
+        for name in FACT_NAMES {
+            let joins: Vec<_> = name.arguments().map(|argument| argument.joined_by).collect();
+            assert!(seen.insert((name.words, joins)), "`{}` stands twice", name.words);
+        }
+    }
+}

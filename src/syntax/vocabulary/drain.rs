@@ -39,10 +39,14 @@ pub static DRAIN: ElementSpec = ElementSpec {
             Sequence(&[
                 Slot("side", Kind::Side),
                 Slot("value", Kind::Length),
-                Optional(&Sequence(&[Words("at"), Slot("slope", Kind::Length), Words("per foot")])),
+                Optional(&Sequence(&[
+                    Words("at"),
+                    Slot("slope", Kind::Length),
+                    Optional(&Words("per foot")),
+                ])),
             ]),
             "",
-            "Which way its pipe runs under the floor, how far, and how much it falls.",
+            "Which way its pipe runs under the floor, how far, and how much it falls on each foot.",
             r#"runs north 6'-0" at 1/4" per foot"#,
         )
         .repeatable(),

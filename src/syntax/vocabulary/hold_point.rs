@@ -8,9 +8,9 @@ pub static HOLD_POINT: ElementSpec = ElementSpec {
     kind: ElementKind::HoldPoint,
     keyword: "hold point",
     also: &[],
-    naming: Naming::Title,
+    naming: Naming::Name,
     summary: "Work that waits until something has been measured: shoot first, then cut.",
-    example: r#"hold point "Den step"
+    example: r#"hold point HP1 "Den step"
   before        cutting stringers
   shoot         top of W2
   shoot         top of W5

@@ -1,6 +1,6 @@
 //! A landing; a stoop has the same facts.
 
-use crate::syntax::form::Form::{OneOf, Sequence, Slot, Words};
+use crate::syntax::form::Form::{OneOf, Optional, Sequence, Slot, Words};
 use crate::syntax::form::Kind;
 use crate::syntax::vocabulary::parts::{ELEVATION, STANDS_ON};
 use crate::syntax::vocabulary::{ElementKind, ElementSpec, FactSpec, Naming};
@@ -72,9 +72,9 @@ pub static LANDING_FACTS: &[FactSpec] = &[
     FactSpec::required("stands on", STANDS_ON, "What carries it.", "stands on F7"),
     FactSpec::optional(
         "slope",
-        Sequence(&[Slot("value", Kind::Length), Words("per foot")]),
+        Sequence(&[Slot("value", Kind::Length), Optional(&Words("per foot"))]),
         "level",
-        "How much it falls away from the house.",
+        "How much it falls away from the house on each foot.",
         r#"slope 1/8" per foot"#,
     ),
 ];

@@ -254,4 +254,5 @@ pub const NAMED: &[ElementKind] = &[
     ElementKind::Notch,
     ElementKind::Duct,
     ElementKind::Sheet,
+    ElementKind::HoldPoint,
 ];
