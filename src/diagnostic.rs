@@ -104,6 +104,8 @@ pub struct Diagnostic {
     pub basis: Option<String>,
     /// An edit that has one answer.
     pub fix: Option<Fix>,
+    /// The line to write in the subject to silence it here; none where the text itself is wrong.
+    pub waiver: Option<String>,
     /// What follows from it.
     pub consequences: Vec<Diagnostic>,
 }

@@ -1,0 +1,62 @@
+//! Where everything is: the plan and the vertical stack, both exact.
+//!
+//! Elevations flow outward from the datum along supports. Where the author states one, the derived number is compared
+//! with it (a [`Closure`]) and the flow goes on from the stated one: a wrong number shows once, where its loop closes.
+
+pub mod band;
+pub mod bearing;
+pub mod carried;
+pub mod columns;
+pub mod flights;
+pub mod layout;
+pub mod levels;
+pub mod load_path;
+pub mod plan_contacts;
+pub mod stack;
+pub mod sum;
+pub mod surfaces;
+
+use crate::geometry::carried::Carried;
+use crate::geometry::columns::ColumnStack;
+use crate::geometry::flights::Flight;
+use crate::geometry::levels::FloorLevels;
+use crate::geometry::load_path::LoadPath;
+use crate::geometry::plan_contacts::Contacts;
+use crate::geometry::stack::Closure;
+use crate::geometry::surfaces::Surfaces;
+use crate::model::Model;
+
+/// Where everything is.
+#[derive(Debug)]
+pub struct Geometry {
+    /// Subfloor, finish, joist top and so on of each floor, in the model's order.
+    pub floors: Vec<FloorLevels>,
+    /// Tops and bottoms of every other element.
+    pub surfaces: Surfaces,
+    /// Every place where a stated number meets a derived one, or two derived ones meet.
+    pub closures: Vec<Closure>,
+    /// What each joist field, beam, column and wall really meets in plan.
+    pub contacts: Contacts,
+    /// Cap, foot and cut of each column, in the model's order.
+    pub columns: Vec<ColumnStack>,
+    /// Each stair's rise and risers, in the model's order.
+    pub flights: Vec<Flight>,
+    /// Who carries whom, down to the soil.
+    pub load_path: LoadPath,
+}
+
+impl Geometry {
+    /// Derives the geometry of a house.
+    pub fn of(model: &Model) -> Self {
+        let carried = Carried::of(model);
+        let floors = levels::of(model, &carried);
+        let mut closures = levels::closures(model, &floors);
+        let surfaces = surfaces::of(model, &floors, &carried);
+        closures.extend(stack::closures(model, &floors, &surfaces, &carried));
+        let contacts = plan_contacts::of(model);
+        let columns = columns::of(model, &floors, &surfaces, &carried);
+        let flights = flights::of(model, &floors);
+        let load_path = load_path::of(model, &carried);
+        Self { floors, surfaces, closures, contacts, columns, flights, load_path }
+    }
+}

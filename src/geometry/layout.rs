@@ -1,0 +1,16 @@
+//! Where each joist of a field lies.
+
+use crate::model::framing::Joists;
+use crate::units::Length;
+
+/// The joist nearest to a coordinate across the field: its centre. `None` without a spacing.
+pub fn nearest_joist(joists: &Joists, at: Length) -> Option<Length> {
+    let spacing = joists.spacing.get().filter(|spacing| spacing.step.is_positive())?;
+    let from_origin = at - spacing.origin.at;
+    Some(spacing.origin.at + from_origin.rounded_to(spacing.step))
+}
+
+/// Half the thickness of one joist of the field.
+pub fn half_thickness(joists: &Joists) -> Option<Length> {
+    joists.size.value()?.thickness().map(Length::half)
+}
