@@ -32,6 +32,7 @@ mod every;
 mod fact_names;
 mod floor;
 mod footing;
+mod grammar;
 mod grid;
 mod header;
 mod hold_point;
@@ -42,12 +43,14 @@ mod joists;
 mod landing;
 mod ledger;
 mod load;
+mod notation;
 mod notch;
 mod opening;
 mod parts;
 mod pocket;
 mod product;
 mod project;
+mod reference;
 mod roof;
 mod sheet;
 mod shelf;
@@ -62,6 +65,9 @@ use crate::syntax::form::Form;
 
 pub use every::{CLAIM, COMMON};
 pub use fact_names::{Argument, FACT_NAMES, FactNameSpec};
+pub use grammar::grammar;
+pub use notation::notation;
+pub use reference::{element as element_page, reference};
 
 /// Every element, in the order of [`ElementKind`] and of the reference.
 pub static ELEMENTS: &[&ElementSpec] = &[
