@@ -9,7 +9,10 @@ use crate::syntax::vocabulary::{
 /// The whole grammar, in the notation of the XML recommendation, section 6.
 pub fn grammar() -> String {
     let mut text = HEAD.to_owned();
-    text.push_str(&production("element", &choice(ELEMENTS.iter().map(|spec| rule_name(spec.keyword)))));
+    text.push_str(&production(
+        "element",
+        &choice(ELEMENTS.iter().map(|spec| rule_name(spec.keyword) + "-element")),
+    ));
     for spec in ELEMENTS {
         text.push_str(&element(spec));
     }
@@ -36,7 +39,7 @@ fn element(spec: &ElementSpec) -> String {
         Naming::None => keyword,
     };
     text.push_str(&production(
-        &name,
+        &format!("{name}-element"),
         &format!("{heading} end (inner-line | indent ({name}-fact | any-fact | claim) end)*"),
     ));
     text.push_str(&production(
@@ -72,7 +75,7 @@ fn fact_body(fact: &FactSpec) -> String {
 }
 
 fn fact_name(name: &FactNameSpec) -> String {
-    let case = if name.takes_case { "load-case? " } else { "" };
+    let case = if name.takes_case { "case? " } else { "" };
     let arguments: String =
         name.arguments().map(|argument| format!(" {} name", quoted(argument.joined_by))).collect();
     format!("{case}{}{arguments}", quoted(name.words))
@@ -191,7 +194,7 @@ pipe ::= 'pipe' inches 'x' inches | 'filled pipe' inches
 comparison ::= expression ('=' | '<' | '<=' | '>' | '>=') expression ('within' length)?
 expression ::= term (('plus' | 'less') term)*
 term ::= value | fact | number 'times' fact | 'half of' (value | fact)
-load-case ::= 'dead' | 'live' | 'snow' | 'all'
+case ::= 'dead' | 'live' | 'snow' | 'all'
 
 letter ::= [A-Za-z]
 digit ::= [0-9]
