@@ -12,7 +12,8 @@ mod search;
 mod spec;
 
 pub use configuration::{CONFIGURATION_NAME, ConfigurationFault};
-pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of_bytes};
+pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of, text_of_bytes};
 pub use open_documents::OpenDocuments;
-pub use search::{specs_below, specs_with};
+pub use path::{name_within, real_path};
+pub use search::{files_below, specs_below, specs_with};
 pub use spec::{Spec, spec_of};

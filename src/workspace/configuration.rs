@@ -10,7 +10,7 @@ use toml::de::{DeString, DeTable, DeValue};
 use crate::diagnostic::Severity;
 use crate::rules::{self, RULES};
 use crate::snapshot::Settings;
-use crate::text::{ColumnEncoding, LineIndex};
+use crate::text::{ColumnEncoding, LineIndex, nearest};
 use crate::workspace::OpenDocuments;
 use crate::workspace::file_text::text_at;
 
@@ -149,9 +149,7 @@ fn severity_of(
 
 /// ``; did you mean `word`?`` with the nearest of the words, or nothing when none is near.
 fn did_you_mean<'a>(written: &str, words: impl IntoIterator<Item = &'a str>) -> String {
-    let near = words.into_iter().map(|word| (strsim::jaro_winkler(written, word), word));
-    let nearest = near.filter(|(likeness, _)| *likeness > 0.8).max_by(|a, b| a.0.total_cmp(&b.0));
-    nearest.map(|(_, word)| format!("; did you mean `{word}`?")).unwrap_or_default()
+    nearest(written, words).map(|word| format!("; did you mean `{word}`?")).unwrap_or_default()
 }
 
 #[cfg(test)]
@@ -196,7 +194,7 @@ mod tests {
         let (_, plain) = two_rules();
         let misspelt = format!("{plain}s");
         assert_eq!(
-            messages(&format!("[severty]\n[severity]\n{misspelt} = \"off\"\n{plain} = \"warn\"\n")),
+            messages(&format!("[severty]\n[severity]\n{misspelt} = \"off\"\n{plain} = \"warnin\"\n")),
             [
                 "sev: `severty` is no key of this file; did you mean `severity`?".to_owned(),
                 format!("{}: there is no rule `{misspelt}`; did you mean `{plain}`?", &plain[..3]),

@@ -64,6 +64,14 @@ pub(in crate::workspace) fn text_at(path: &Path, open: &OpenDocuments) -> Result
     }
 }
 
+/// The text of a file on disk.
+///
+/// # Errors
+/// Why there is none.
+pub fn text_of(path: &Path) -> Result<Arc<str>, TextFault> {
+    text_at(path, &OpenDocuments::default())
+}
+
 /// The bytes of a text as text, without a byte-order mark.
 ///
 /// # Errors

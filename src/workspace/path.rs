@@ -5,7 +5,7 @@ use std::path::{Component, Path, PathBuf};
 use crate::workspace::CONFIGURATION_NAME;
 
 /// The absolute path with every link resolved. Of a file that does not stand on disk yet: its folder's, and its name.
-pub(in crate::workspace) fn real_path(path: &Path) -> PathBuf {
+pub fn real_path(path: &Path) -> PathBuf {
     let absolute = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
     for standing in absolute.ancestors() {
         if let Ok(real) = standing.canonicalize() {
@@ -22,7 +22,7 @@ pub(in crate::workspace) fn configured_folder(file: &Path) -> Option<PathBuf> {
 }
 
 /// A path as a person reads it: relative to `folder` where it lies below, with `/` between folders.
-pub(in crate::workspace) fn name_within(folder: &Path, path: &Path) -> String {
+pub fn name_within(folder: &Path, path: &Path) -> String {
     match path.strip_prefix(folder) {
         Ok(below) => with_slashes(below),
         Err(_) => path.display().to_string(),

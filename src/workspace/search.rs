@@ -55,12 +55,8 @@ pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFa
     Ok(vec![spec_of(&file, open)?])
 }
 
-fn with_spec(file: PathBuf, open: &OpenDocuments) -> (PathBuf, Result<Spec, TextFault>) {
-    let spec = spec_of(&file, open);
-    (file, spec)
-}
-
-fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
+/// The files below a folder that hold specs or parts of specs, by path.
+pub fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
     let folder = real_path(folder);
     let is_spec = |path: &Path| path.extension().is_some_and(|extension| extension == EXTENSION);
     let on_disk = WalkBuilder::new(&folder).build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
@@ -69,6 +65,11 @@ fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
     files.sort();
     files.dedup();
     files
+}
+
+fn with_spec(file: PathBuf, open: &OpenDocuments) -> (PathBuf, Result<Spec, TextFault>) {
+    let spec = spec_of(&file, open);
+    (file, spec)
 }
 
 #[cfg(test)]

@@ -1,0 +1,83 @@
+//! The command line: one file a subcommand.
+//!
+//! Results go to standard output, everything else to standard error. Exit code 0 means nothing found, 1 means found,
+//! 2 means that something could not be used: an argument, a file, the configuration.
+
+mod explain;
+mod format;
+mod input;
+mod lint;
+mod style;
+
+use std::io::{self, BufWriter, ErrorKind, Write};
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use crate::cli::style::ColourChoice;
+
+/// A plain-text format for the framing of a house, with a linter and a language server
+#[derive(Debug, Parser)]
+#[command(version, propagate_version = true, max_term_width = 100)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+    /// Colour in the output; NO_COLOR in the environment counts as `never` where it is `auto`
+    #[arg(long, value_enum, global = true, default_value_t, value_name = "WHEN")]
+    color: ColourChoice,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Check specs: does every number agree, is everything carried down to soil
+    Lint(lint::LintArguments),
+    /// Write specs in the one style the format has
+    Format(format::FormatArguments),
+    /// Tell what a rule looks for and why; without a name, list all rules
+    Explain(explain::ExplainArguments),
+}
+
+/// How a command ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Outcome {
+    /// Nothing found, nothing to do.
+    Clean,
+    /// Something was found.
+    Found,
+    /// Something could not be used.
+    Unusable,
+}
+
+/// Runs the command of this process's arguments.
+pub fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    let palette = style::palette(arguments.color);
+    let mut out = BufWriter::new(io::stdout().lock());
+    let outcome = match &arguments.command {
+        Command::Lint(lint) => lint::run(lint, palette, &mut out),
+        Command::Format(format) => format::run(format, palette, &mut out),
+        Command::Explain(explain) => explain::run(explain, palette, &mut out),
+    };
+    let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));
+    match outcome {
+        Ok(Outcome::Clean) => ExitCode::SUCCESS,
+        Ok(Outcome::Found) => ExitCode::from(1),
+        Ok(Outcome::Unusable) => ExitCode::from(2),
+        Err(error) if is_closed_pipe(&error) => ExitCode::SUCCESS,
+        Err(error) => {
+            complain(&format!("{error:#}"));
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// Whoever read the output has had enough: no fault of ours, nothing to say.
+fn is_closed_pipe(error: &anyhow::Error) -> bool {
+    error.downcast_ref::<io::Error>().is_some_and(|error| error.kind() == ErrorKind::BrokenPipe)
+}
+
+/// Says on standard error what could not be used.
+fn complain(message: &str) {
+    // With standard error closed there is nobody left to tell.
+    _ = writeln!(io::stderr(), "storyrod: {message}");
+}

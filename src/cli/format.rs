@@ -1,0 +1,96 @@
+//! `storyrod format`: specs in the one style the format has.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use anyhow::Context;
+use clap::Args;
+use similar::TextDiff;
+
+use crate::cli::input::{STANDARD_INPUT, standard_input};
+use crate::cli::{Outcome, complain};
+use crate::report::Palette;
+use crate::syntax;
+use crate::workspace::{self, OpenDocuments};
+
+#[derive(Debug, Args)]
+pub(in crate::cli) struct FormatArguments {
+    /// Files, folders (every `*.framing` below), or `-` for standard input to standard output
+    #[arg(default_value = ".")]
+    paths: Vec<PathBuf>,
+    /// Write nothing; print what would change and exit with 1 when something would
+    #[arg(long)]
+    check: bool,
+}
+
+pub(in crate::cli) fn run(
+    arguments: &FormatArguments,
+    palette: Palette,
+    out: &mut impl Write,
+) -> anyhow::Result<Outcome> {
+    let mut n_changed = 0_usize;
+    let mut n_refused = 0_usize;
+    let mut format = |path: &Path| -> anyhow::Result<()> {
+        let is_standard_input = path.as_os_str() == STANDARD_INPUT;
+        let text = if is_standard_input { standard_input() } else { workspace::text_of(path) };
+        let text = match text {
+            Ok(text) => text,
+            Err(fault) => {
+                complain(&format!("{}: {fault}", path.display()));
+                n_refused += 1;
+                return Ok(());
+            }
+        };
+        let formatted = syntax::format(&text);
+        let is_changed = formatted != *text;
+        n_changed += usize::from(is_changed);
+        match (arguments.check, is_standard_input) {
+            (true, _) => write_diff(&path.display().to_string(), &text, &formatted, palette, out)?,
+            (false, true) => out.write_all(formatted.as_bytes())?,
+            (false, false) if is_changed => {
+                std::fs::write(path, formatted).with_context(|| format!("can't write {}", path.display()))?;
+            }
+            (false, false) => {}
+        }
+        Ok(())
+    };
+    for path in &arguments.paths {
+        if path.is_dir() {
+            let files = workspace::files_below(path, &OpenDocuments::default());
+            if files.is_empty() {
+                anyhow::bail!(
+                    "{}: there is no spec (`*.framing`) in this folder or below it",
+                    path.display()
+                );
+            }
+            let here = workspace::real_path(Path::new("."));
+            for file in files {
+                format(file.strip_prefix(&here).unwrap_or(&file))?;
+            }
+        } else {
+            format(path)?;
+        }
+    }
+    Ok(match (n_refused, arguments.check && n_changed > 0) {
+        (1.., _) => Outcome::Unusable,
+        (0, true) => Outcome::Found,
+        (0, false) => Outcome::Clean,
+    })
+}
+
+fn write_diff(
+    name: &str,
+    text: &str,
+    formatted: &str,
+    palette: Palette,
+    out: &mut impl Write,
+) -> anyhow::Result<()> {
+    let diff = TextDiff::from_lines(text, formatted);
+    let unified = diff.unified_diff().header(name, &format!("{name} (formatted)")).to_string();
+    for line in unified.lines() {
+        let is_heading = line.starts_with("@@") || line.starts_with("---") || line.starts_with("+++");
+        let line = crate::report::printable(line);
+        writeln!(out, "{}", if is_heading { palette.strong(&line) } else { line.into_owned() })?;
+    }
+    Ok(())
+}

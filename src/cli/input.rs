@@ -1,0 +1,108 @@
+//! Arguments to specs: files, folders, standard input.
+
+use std::io;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use crate::report::Unusable;
+use crate::workspace::{self, OpenDocuments, Spec, TextFault, name_within, real_path};
+
+/// The argument that stands for standard input.
+pub(in crate::cli) const STANDARD_INPUT: &str = "-";
+
+/// The specs that some arguments lead to, and what could not be used.
+#[derive(Debug, Default)]
+pub(in crate::cli) struct Found {
+    /// Each spec once, in the order of the arguments.
+    pub specs: Vec<Spec>,
+    /// What could not be used.
+    pub unusable: Vec<Unusable>,
+}
+
+/// The specs of the arguments.
+pub(in crate::cli) fn specs_of(paths: &[PathBuf], stdin_name: Option<&Path>) -> Found {
+    let mut found = Found::default();
+    for path in paths {
+        if path.as_os_str() == STANDARD_INPUT {
+            found.add_standard_input(stdin_name);
+        } else if path.is_dir() {
+            found.add_folder(path);
+        } else {
+            found.add_file(path, path, &OpenDocuments::default());
+        }
+    }
+    found.add_configuration_faults();
+    found
+}
+
+/// The text of standard input, which may not be empty.
+pub(in crate::cli) fn standard_input() -> Result<Arc<str>, TextFault> {
+    let text = workspace::text_of_bytes(workspace::bytes_of(io::stdin().lock())?)?;
+    if text.trim().is_empty() { Err(TextFault::Empty) } else { Ok(text) }
+}
+
+/// The name of each file of a spec as someone in this working folder writes it.
+pub(in crate::cli) fn names_from_here(spec: &Spec) -> Vec<String> {
+    let here = real_path(Path::new("."));
+    spec.paths.iter().map(|path| name_within(&here, path)).collect()
+}
+
+impl Found {
+    fn add_standard_input(&mut self, name: Option<&Path>) {
+        let name = name.unwrap_or(Path::new("stdin"));
+        match standard_input() {
+            Ok(text) => {
+                let mut open = OpenDocuments::default();
+                open.open(name, text);
+                self.add_file(name, name, &open);
+            }
+            Err(fault) => self.refuse(Path::new("standard input"), &fault.to_string()),
+        }
+    }
+
+    fn add_folder(&mut self, folder: &Path) {
+        let specs = workspace::specs_below(folder, &OpenDocuments::default());
+        if specs.is_empty() {
+            self.refuse(folder, "there is no spec (`*.framing`) in this folder or below it");
+        }
+        for (file, spec) in specs {
+            match spec {
+                Ok(spec) => self.add(spec),
+                Err(fault) => {
+                    let here = real_path(Path::new("."));
+                    self.refuse(Path::new(&name_within(&here, &file)), &fault.to_string());
+                }
+            }
+        }
+    }
+
+    fn add_file(&mut self, name: &Path, file: &Path, open: &OpenDocuments) {
+        match workspace::specs_with(file, open) {
+            Ok(specs) => specs.into_iter().for_each(|spec| self.add(spec)),
+            Err(fault) => self.refuse(name, &fault.to_string()),
+        }
+    }
+
+    fn add(&mut self, spec: Spec) {
+        if !self.specs.iter().any(|known| known.paths.first() == spec.paths.first()) {
+            self.specs.push(spec);
+        }
+    }
+
+    fn refuse(&mut self, name: &Path, message: &str) {
+        let file = name.display().to_string();
+        self.unusable.push(Unusable { file, place: None, message: message.to_owned() });
+    }
+
+    /// A faulty configuration is one input that can't be used, however many specs stand under it.
+    fn add_configuration_faults(&mut self) {
+        let here = real_path(Path::new("."));
+        for fault in self.specs.iter().flat_map(|spec| &spec.configuration_faults) {
+            let file = name_within(&here, &fault.path);
+            let unusable = Unusable { file, place: fault.place, message: fault.message.clone() };
+            if !self.unusable.contains(&unusable) {
+                self.unusable.push(unusable);
+            }
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! `storyrod lint`: what is wrong with some specs.
+
+use std::io::{self, IsTerminal, Write};
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+
+use crate::cli::input::{Found, names_from_here, specs_of};
+use crate::cli::{Outcome, complain};
+use crate::diagnostic::Severity;
+use crate::report::{self, Checked, Palette, TextReport};
+use crate::snapshot::{Caches, Snapshot, analyse};
+use crate::syntax::value::Date;
+use crate::workspace::Spec;
+
+#[derive(Debug, Args)]
+pub(in crate::cli) struct LintArguments {
+    /// Files, folders (every spec below), or `-` for standard input
+    #[arg(default_value = ".")]
+    paths: Vec<PathBuf>,
+    /// The file that standard input stands for: its includes and configuration count
+    #[arg(long, value_name = "FILE")]
+    stdin_filename: Option<PathBuf>,
+    /// Exit with 1 when a finding is at least this grave
+    #[arg(long, value_enum, default_value_t, value_name = "SEVERITY")]
+    fail_on: FailOn,
+    /// Shape of the output; `json` is described by grammar/lint-output.schema.json
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    format: Format,
+}
+
+#[derive(Clone, Copy, Debug, Default, ValueEnum)]
+enum FailOn {
+    #[default]
+    Error,
+    Warning,
+    Advice,
+}
+
+#[derive(Clone, Copy, Debug, Default, ValueEnum)]
+enum Format {
+    #[default]
+    Text,
+    Json,
+}
+
+pub(in crate::cli) fn run(
+    arguments: &LintArguments,
+    palette: Palette,
+    out: &mut impl Write,
+) -> anyhow::Result<Outcome> {
+    let Found { specs, unusable } = specs_of(&arguments.paths, arguments.stdin_filename.as_deref());
+    let analysed = analysed(specs)?;
+    let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
+    match arguments.format {
+        Format::Text => {
+            let mut text = TextReport::new(palette);
+            for checked in &all {
+                text.write(checked, out)?;
+            }
+            report::write_summary(&all, out)?;
+        }
+        Format::Json => report::write_json(&all, &unusable, out)?,
+    }
+    for unusable in &unusable {
+        complain(&unusable.to_string());
+    }
+    let gravest = all.iter().filter_map(Checked::gravest).max();
+    Ok(match gravest {
+        _ if !unusable.is_empty() => Outcome::Unusable,
+        Some(gravest) if gravest >= arguments.fail_on.severity() => Outcome::Found,
+        Some(_) | None => Outcome::Clean,
+    })
+}
+
+/// A spec that was checked.
+struct Analysed {
+    snapshot: Snapshot,
+    names: Vec<String>,
+    is_alone: bool,
+}
+
+impl Analysed {
+    fn checked(&self) -> Checked<'_> {
+        Checked {
+            sources: &self.snapshot.inputs.sources,
+            names: &self.names,
+            is_alone: self.is_alone,
+            findings: &self.snapshot.findings,
+        }
+    }
+}
+
+fn analysed(specs: Vec<Spec>) -> anyhow::Result<Vec<Analysed>> {
+    let mut caches = Caches::default();
+    let today = today();
+    let n_specs = specs.len();
+    let mut analysed = Vec::new();
+    for (done, spec) in specs.into_iter().enumerate() {
+        show_progress(done, n_specs)?;
+        // Nobody cancels here.
+        if let Ok(snapshot) = analyse(&spec.inputs, &mut caches, today, &|| false) {
+            let names = names_from_here(&spec);
+            analysed.push(Analysed { snapshot, names, is_alone: spec.is_alone });
+        }
+    }
+    show_progress(n_specs, n_specs)?;
+    Ok(analysed)
+}
+
+/// The day in UTC: it decides which waivers have run out.
+fn today() -> Date {
+    let today = jiff::Timestamp::now().to_zoned(jiff::tz::TimeZone::UTC).date();
+    Date { year: today.year(), month: today.month().unsigned_abs(), day: today.day().unsigned_abs() }
+}
+
+/// One line on a terminal, written over and taken away at the end.
+fn show_progress(done: usize, all: usize) -> io::Result<()> {
+    let mut log = io::stderr();
+    if all < 2 || !log.is_terminal() {
+        return Ok(());
+    }
+    match done == all {
+        true => write!(log, "\r\u{1b}[K")?,
+        false => write!(log, "\r\u{1b}[Kchecking spec {} of {all}", done + 1)?,
+    }
+    log.flush()
+}
+
+impl FailOn {
+    fn severity(self) -> Severity {
+        match self {
+            Self::Error => Severity::Error,
+            Self::Warning => Severity::Warning,
+            Self::Advice => Severity::Advice,
+        }
+    }
+}

@@ -1,0 +1,47 @@
+//! Findings and lists for people and programs: prints, computes nothing.
+//!
+//! Everything here writes to a stream it is given and asks nothing of the terminal, so the same house prints the same
+//! bytes anywhere.
+
+mod documentation;
+mod json;
+mod palette;
+mod printable;
+mod snippet;
+mod summary;
+mod text;
+
+pub use documentation::{write_index, write_rule};
+pub use json::{Unusable, write_json};
+pub use palette::Palette;
+pub use printable::printable;
+pub use summary::{counted, write_summary};
+pub use text::TextReport;
+
+use crate::diagnostic::{Diagnostic, Severity};
+use crate::text::Source;
+
+/// One spec with what was found in it.
+#[derive(Clone, Copy, Debug)]
+pub struct Checked<'a> {
+    /// Its files; the first is its root.
+    pub sources: &'a [Source],
+    /// The name of each file as this reader should see it.
+    pub names: &'a [String],
+    /// No project includes it: it was read by itself.
+    pub is_alone: bool,
+    /// What was found: roots, by file, place and rule.
+    pub findings: &'a [Diagnostic],
+}
+
+impl Checked<'_> {
+    /// The name of its root file.
+    pub fn name(&self) -> &str {
+        self.names.first().map(String::as_str).unwrap_or_default()
+    }
+
+    /// The gravest severity of all findings and what follows from them.
+    pub fn gravest(&self) -> Option<Severity> {
+        self.findings.iter().flat_map(Diagnostic::with_consequences).map(|finding| finding.severity).max()
+    }
+}

@@ -1,0 +1,45 @@
+//! The last lines of a report: what was checked and how much was found.
+
+use std::io::{self, Write};
+
+use crate::diagnostic::{Diagnostic, Severity};
+use crate::report::{Checked, printable};
+
+/// Writes one line a spec, and the sum when there are several.
+///
+/// # Errors
+/// What the stream says.
+pub fn write_summary(all: &[Checked<'_>], out: &mut impl Write) -> io::Result<()> {
+    for checked in all {
+        let alone = if checked.is_alone { " (read alone: no project includes it)" } else { "" };
+        writeln!(out, "{}{alone}: {}", printable(checked.name()), found(checked.findings))?;
+    }
+    if all.len() > 1 {
+        let findings: Vec<_> = all.iter().flat_map(|checked| checked.findings).cloned().collect();
+        writeln!(out, "{}: {}", counted(all.len(), "spec"), found(&findings))?;
+    }
+    Ok(())
+}
+
+/// A count with its noun in the right number.
+pub fn counted(count: usize, noun: &str) -> String {
+    match (count, noun) {
+        (_, "advice") | (1, _) => format!("{count} {noun}"),
+        _ => format!("{count} {noun}s"),
+    }
+}
+
+fn found(findings: &[Diagnostic]) -> String {
+    if findings.is_empty() {
+        return "nothing found".to_owned();
+    }
+    let of = |severity: Severity| findings.iter().filter(|finding| finding.severity == severity).count();
+    let counts = [Severity::Error, Severity::Warning, Severity::Advice]
+        .map(|severity| (of(severity), severity.word()))
+        .into_iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, word)| counted(count, word));
+    let n_following: usize = findings.iter().map(|finding| finding.with_consequences().len() - 1).sum();
+    let following = (n_following > 0).then(|| format!("{n_following} more that follow from them"));
+    counts.chain(following).collect::<Vec<_>>().join(", ")
+}
