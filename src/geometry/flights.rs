@@ -95,12 +95,9 @@ pub fn opening_for(edge: &Edge, headroom: Length) -> Length {
 fn flight_of(model: &Model, floors: &[FloorLevels], stair: &Stair) -> Flight {
     let id = stair.common.id;
     let unknown = |fact| Unknown { of: Some(id), fact };
-    let finish = |floor: Option<ElementId>, fact| {
-        let levels = floor.and_then(|floor| floors.get(floor.index as usize));
-        levels.map_or(Err(unknown(fact)), |levels| levels.finish.clone())
-    };
+    let finish = |end: Option<ElementId>| finish_of(model, floors, end).unwrap_or(Err(unknown("from")));
     let lower = match stair.from.value() {
-        Some(Foot::Floor(floor)) => finish(floor.target, "from"),
+        Some(Foot::Floor(floor)) => finish(floor.target),
         // The ground a stair starts from is the top it was laid out from.
         Some(Foot::Grade) => stair
             .laid_out
@@ -109,7 +106,7 @@ fn flight_of(model: &Model, floors: &[FloorLevels], stair: &Stair) -> Flight {
             .ok_or(unknown("laid out")),
         None => Err(unknown("from")),
     };
-    let upper = finish(stair.to.value().and_then(|floor| floor.target), "from");
+    let upper = finish(stair.to.value().and_then(|floor| floor.target));
     let rise = match (&lower, &upper) {
         (Ok(lower), Ok(upper)) => Ok(upper.total() - lower.total()),
         (Err(unknown), _) | (_, Err(unknown)) => Err(*unknown),
@@ -133,6 +130,20 @@ fn flight_of(model: &Model, floors: &[FloorLevels], stair: &Stair) -> Flight {
         (Err(unknown), _) | (_, Err(unknown)) => Err(unknown),
     };
     Flight { lower, upper, rise, risers, run, opening_length, headroom, edge }
+}
+
+/// What one walks on where a stair begins or ends: a floor's finish, a landing's or stoop's top.
+fn finish_of(model: &Model, floors: &[FloorLevels], end: Option<ElementId>) -> Option<Derived> {
+    let end = end?;
+    let at = end.index as usize;
+    let (id, body) = match end.kind {
+        ElementKind::Floor => return Some(floors.get(at)?.finish.clone()),
+        ElementKind::Landing => (model.landings.get(at)?.common.id, &model.landings.get(at)?.body),
+        ElementKind::Stoop => (model.stoops.get(at)?.common.id, &model.stoops.get(at)?.body),
+        _ => return None,
+    };
+    let unknown = Unknown { of: Some(id), fact: "top" };
+    Some(body.top.get().ok_or(unknown).map(|top| Sum::start(top, "landing", id, body.top.span())))
 }
 
 /// Equal risers, unless the stringers were laid out for other finishes: then what changed shows in the end risers.
@@ -212,8 +223,8 @@ fn edge_of(
     };
     let floor = floor.filter(|floor| floor.kind == ElementKind::Floor).ok_or(unknown("opening"))?;
     let levels = floors.get(floor.index as usize).ok_or(unknown("opening"))?;
-    let upper = stair.to.value().and_then(|floor| floor.target).ok_or(unknown("from"))?;
-    let finish = floors.get(upper.index as usize).ok_or(unknown("from"))?.finish.clone()?.total();
+    let upper = stair.to.value().and_then(|floor| floor.target);
+    let finish = finish_of(model, floors, upper).ok_or(unknown("from"))??.total();
     Ok(Edge {
         below_finish: finish - levels.ceiling.clone()?.total(),
         rise,
