@@ -5,6 +5,7 @@
 //! fact look like: the parser, the grammar, the reference, the random specs and the editors all come from it.
 
 pub mod form;
+pub mod lexer;
 pub mod problem;
 pub mod tree;
 pub mod value;
