@@ -4,12 +4,18 @@
 //! read alone, with places counted from its own start. `vocabulary` is the one table that says what an element and a
 //! fact look like: the parser, the grammar, the reference, the random specs and the editors all come from it.
 
+mod elements;
+mod facts;
 pub mod form;
 pub mod lexer;
+mod lines;
+pub mod names;
+mod parse;
 pub mod problem;
 pub mod tree;
 pub mod value;
 pub mod vocabulary;
 
+pub use parse::{ElementCache, parse, parse_fresh};
 pub use problem::{Problem, ProblemKind};
 pub use tree::{Body, Chunk, Fact, Heading, Line, LineKind, Opening, Part, Tree};

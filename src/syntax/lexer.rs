@@ -29,12 +29,20 @@ impl Token<'_> {
         matches!(self.kind, TokenKind::Blank | TokenKind::Comment | TokenKind::LineEnd)
     }
 
-    /// True when it is this word. `@` says `at`, `×` says `x`.
+    /// The text between its quotes; its whole text when it has none.
+    pub fn unquoted(&self) -> &str {
+        let quotes = ['"', '“', '”'];
+        let inside = self.text.strip_prefix(quotes).and_then(|rest| rest.strip_suffix(quotes));
+        inside.unwrap_or(self.text)
+    }
+
+    /// True when it is this word or sign. `@` says `at`, `×` says `x`.
     pub fn is_word(&self, word: &str) -> bool {
-        self.kind == TokenKind::Word
-            && (self.text == word
-                || (self.text == "@" && word == "at")
-                || (word == "x" && matches!(self.text, "X" | "×")))
+        match self.text {
+            "@" => word == "at",
+            "×" | "X" => word == "x" || word == self.text,
+            text => text == word,
+        }
     }
 }
 

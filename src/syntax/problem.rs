@@ -17,6 +17,8 @@ pub struct Problem {
 pub enum ProblemKind {
     /// A character that means nothing in the format.
     StrayCharacter,
+    /// The line is far longer than any fact and was not read.
+    LineTooLong,
     /// Text was opened and not closed on its line.
     UnclosedText,
     /// A number or length too long for any house.
