@@ -164,7 +164,7 @@ mod tests {
                 .filter(|chunk| matches!(chunk.body.opening, Opening::Element(_)));
             let elements: Vec<_> = elements.collect();
             assert!(elements.len() >= n_elements, "{}", elements.len());
-            assert!(elements.iter().all(|chunk| chunk.body.facts.len() >= 1));
+            assert!(elements.iter().all(|chunk| !chunk.body.facts.is_empty()));
         }
     }
 
