@@ -5,7 +5,6 @@ pub mod geometry;
 pub mod model;
 pub mod products;
 pub mod profiles;
-pub mod server;
 pub mod syntax;
 pub mod text;
 pub mod units;

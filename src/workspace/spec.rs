@@ -36,12 +36,16 @@ impl Spec {
         self.paths.contains(&real) || self.unread.contains(&real)
     }
 
+    /// Which of its sources a file is.
+    pub fn file_of(&self, file: &Path) -> Option<FileId> {
+        let real = real_path(file);
+        self.paths.iter().position(|path| *path == real).map(file_id)
+    }
+
     /// The same spec with other text in one of its files. `None` when it must be read anew: the file is not in it, or
     /// its include lines lead elsewhere than before.
     pub fn with_text(&self, file: &Path, text: Arc<str>) -> Option<Self> {
-        let real = real_path(file);
-        let index = self.paths.iter().position(|path| *path == real)?;
-        let id = file_id(index);
+        let id = self.file_of(file)?;
         let now = include_lines(&text);
         let mut inputs = Inputs::clone(&self.inputs);
         let mut before = inputs.includes.iter_mut().filter(|include| include.file == id);
@@ -52,8 +56,8 @@ impl Spec {
         if before.next().is_some() {
             return None;
         }
-        let is_alone = if index == 0 { !opens_project(&text) } else { self.is_alone };
-        let source = inputs.sources.get_mut(index)?;
+        let is_alone = if id == FileId(0) { !opens_project(&text) } else { self.is_alone };
+        let source = inputs.sources.get_mut(id.0 as usize)?;
         *source = Source::new(Arc::clone(&source.name), text);
         Some(Self { inputs: Arc::new(inputs), is_alone, ..self.clone() })
     }
