@@ -7,6 +7,7 @@ mod explain;
 mod format;
 mod input;
 mod lint;
+mod rod;
 mod style;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
@@ -35,6 +36,8 @@ enum Command {
     Format(format::FormatArguments),
     /// Tell what a rule looks for and why; without a name, list all rules
     Explain(explain::ExplainArguments),
+    /// List every elevation from the footings up, for the crew with the rod
+    Rod(rod::RodArguments),
 }
 
 /// How a command ended.
@@ -52,11 +55,13 @@ enum Outcome {
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let palette = style::palette(arguments.color);
-    let mut out = BufWriter::new(io::stdout().lock());
+    // Not locked: the server writes to standard output from its own threads.
+    let mut out = BufWriter::new(io::stdout());
     let outcome = match &arguments.command {
         Command::Lint(lint) => lint::run(lint, palette, &mut out),
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
+        Command::Rod(rod) => rod::run(rod, palette, &mut out),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));
     match outcome {

@@ -7,6 +7,7 @@ mod documentation;
 mod json;
 mod palette;
 mod printable;
+mod rod;
 mod snippet;
 mod summary;
 mod text;
@@ -15,6 +16,7 @@ pub use documentation::{write_index, write_rule};
 pub use json::{Unusable, write_json};
 pub use palette::Palette;
 pub use printable::printable;
+pub use rod::{CAUTION, write_rod};
 pub use summary::{counted, write_summary};
 pub use text::TextReport;
 
@@ -38,6 +40,11 @@ impl Checked<'_> {
     /// The name of its root file.
     pub fn name(&self) -> &str {
         self.names.first().map(String::as_str).unwrap_or_default()
+    }
+
+    /// How many findings there are of a severity, consequences not counted.
+    pub fn count(&self, severity: Severity) -> usize {
+        self.findings.iter().filter(|finding| finding.severity == severity).count()
     }
 
     /// The gravest severity of all findings and what follows from them.

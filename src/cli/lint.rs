@@ -74,14 +74,14 @@ pub(in crate::cli) fn run(
 }
 
 /// A spec that was checked.
-struct Analysed {
-    snapshot: Snapshot,
+pub(in crate::cli) struct Analysed {
+    pub snapshot: Snapshot,
     names: Vec<String>,
     is_alone: bool,
 }
 
 impl Analysed {
-    fn checked(&self) -> Checked<'_> {
+    pub fn checked(&self) -> Checked<'_> {
         Checked {
             sources: &self.snapshot.inputs.sources,
             names: &self.names,
@@ -91,7 +91,8 @@ impl Analysed {
     }
 }
 
-fn analysed(specs: Vec<Spec>) -> anyhow::Result<Vec<Analysed>> {
+/// Checks each spec.
+pub(in crate::cli) fn analysed(specs: Vec<Spec>) -> anyhow::Result<Vec<Analysed>> {
     let mut caches = Caches::default();
     let today = today();
     let n_specs = specs.len();

@@ -138,17 +138,14 @@ impl<'a> UnusableOut<'a> {
 
 impl<'a> SpecOut<'a> {
     fn of(checked: &'a Checked<'a>) -> Self {
-        let of = |severity: Severity| {
-            checked.findings.iter().filter(|finding| finding.severity == severity).count()
-        };
         Self {
             file: checked.name(),
             files: checked.names,
             read_alone: checked.is_alone,
             counts: Counts {
-                error: of(Severity::Error),
-                warning: of(Severity::Warning),
-                advice: of(Severity::Advice),
+                error: checked.count(Severity::Error),
+                warning: checked.count(Severity::Warning),
+                advice: checked.count(Severity::Advice),
             },
             findings: checked.findings.iter().map(|finding| FindingOut::of(checked, finding)).collect(),
         }

@@ -1,0 +1,240 @@
+//! The rod list: every surface of the foundation and the floors, from the lowest up, as the crew shoots it.
+
+use std::io::{self, Write};
+
+use crate::geometry::sum::{Derived, Unknown};
+use crate::geometry::surfaces::Surface;
+use crate::house::House;
+use crate::model::element::{Common, ElementId};
+use crate::model::field::Field;
+use crate::profiles::levels::{FIELD_TOLERANCE, PAD_TOP_TOLERANCE, WALL_TOP_TOLERANCE};
+use crate::profiles::{Limit, Limits};
+use crate::report::{Palette, printable};
+use crate::units::Length;
+
+/// The caution that every list for the site carries.
+pub const CAUTION: &str = "Have it checked by a licensed professional: local codes and the products' published values govern; \
+                           shoring and site safety are outside its scope.";
+
+/// Writes the rod list of a house.
+///
+/// # Errors
+/// What the stream says.
+pub fn write_rod(house: &House, palette: Palette, out: &mut impl Write) -> io::Result<()> {
+    let project = house.model.project.as_ref();
+    let title = project.map(|project| project.common.name.to_string()).unwrap_or_default();
+    writeln!(out, "{} {}", palette.strong("Rod list"), printable(&title))?;
+    let benchmark = project.and_then(|project| project.benchmark.value());
+    match benchmark {
+        Some(benchmark) => {
+            writeln!(out, "benchmark: {} at {}", printable(&benchmark.words), benchmark.elevation.in_feet())?;
+            writeln!(
+                out,
+                "`down` and `up` are inches from the benchmark; `~` marks a number rounded to 1/16\"\n"
+            )?;
+        }
+        None => {
+            writeln!(
+                out,
+                "no benchmark: the project can name one, as in `benchmark \"nail in a post\" at 97'-6\"`\n"
+            )?;
+        }
+    }
+    let mut rows = rows_of(house);
+    rows.sort_by(|a, b| a.height().cmp(&b.height()).then_with(|| a.surface.cmp(&b.surface)));
+    let cells: Vec<_> =
+        rows.iter().map(|row| row.cells(benchmark.map(|benchmark| benchmark.elevation))).collect();
+    write_table(&cells, palette, out)?;
+    writeln!(out, "\n{CAUTION}")
+}
+
+/// A surface of the house.
+#[derive(Clone, Debug)]
+struct Row {
+    surface: String,
+    elevation: Result<Length, Unknown>,
+    is_stated: bool,
+    within: Option<Length>,
+    shot: Option<Length>,
+    missing: String,
+}
+
+const HEADS: [&str; 6] = ["surface", "elevation", "rod", "within", "number is", "shot"];
+const TO_FILL_IN: &str = "__________";
+
+impl Row {
+    /// Unknown heights stand at the end.
+    fn height(&self) -> (bool, Option<Length>) {
+        (self.elevation.is_err(), self.elevation.ok())
+    }
+
+    fn cells(&self, benchmark: Option<Length>) -> [String; 6] {
+        let (elevation, rod) = match self.elevation {
+            Ok(elevation) => {
+                (elevation.in_feet().to_string(), benchmark.map(|nail| rod_reading(nail, elevation)))
+            }
+            Err(_) => (format!("not known: {}", self.missing), None),
+        };
+        [
+            self.surface.clone(),
+            elevation,
+            rod.unwrap_or_else(|| "-".to_owned()),
+            self.within.map_or_else(|| "-".to_owned(), |within| within.to_string()),
+            if self.is_stated { "stated" } else { "derived" }.to_owned(),
+            self.shot.map_or_else(|| TO_FILL_IN.to_owned(), |shot| shot.in_feet().to_string()),
+        ]
+    }
+}
+
+fn rod_reading(nail: Length, elevation: Length) -> String {
+    let down = nail - elevation;
+    match (down.is_negative(), down.is_positive()) {
+        (true, _) => format!("up {}", down.abs().in_inches()),
+        (false, true) => format!("down {}", down.in_inches()),
+        (false, false) => "at the nail".to_owned(),
+    }
+}
+
+fn rows_of(house: &House) -> Vec<Row> {
+    let (model, geometry) = (&house.model, &house.geometry);
+    let limits = model.project.as_ref().map(|project| &project.limits);
+    let mut list = List { house, limits, rows: Vec::new() };
+    for footing in &model.footings {
+        let common = &footing.common;
+        let is_stated = footing.top.stated().is_some();
+        list.add(common, "bottom", Surface::Bottom, false, None);
+        list.add(common, "top", Surface::Top, is_stated, Some(&PAD_TOP_TOLERANCE));
+        let mut top = geometry.surfaces.of(common.id, Surface::Top);
+        for step in &footing.steps {
+            let (down, station) = step.value;
+            top = top.map(|top| top.less(down, "step", common.id, Some(step.span)));
+            let place = format!("top past {}", house.text_at(station.span));
+            list.add_derived(common, &place, "top", &top, is_stated, Some(&PAD_TOP_TOLERANCE));
+        }
+        if footing.pedestal.value().is_some() {
+            list.add(common, "pedestal top", Surface::Bearing, false, Some(&PAD_TOP_TOLERANCE));
+        }
+    }
+    for slab in &model.slabs {
+        list.add(&slab.common, "top", Surface::Top, slab.top.stated().is_some(), Some(&FIELD_TOLERANCE));
+    }
+    for wall in &model.walls {
+        let is_mineral = wall.kind.value().is_none_or(|kind| kind.is_mineral());
+        let tolerance = if is_mineral { &WALL_TOP_TOLERANCE } else { &FIELD_TOLERANCE };
+        list.add(&wall.common, "top", Surface::Top, wall.top.stated().is_some(), Some(tolerance));
+        for (top, station) in &wall.raked {
+            let place = format!("top at {}", house.text_at(station.span));
+            list.put(&wall.common, &place, "top", Ok(*top), true, Some(tolerance));
+        }
+    }
+    for shelf in &model.shelves {
+        list.add(&shelf.common, "top", Surface::Top, shelf.top.stated().is_some(), Some(&WALL_TOP_TOLERANCE));
+    }
+    for pocket in &model.pockets {
+        list.add(
+            &pocket.common,
+            "seat",
+            Surface::Seat,
+            pocket.seat.stated().is_some(),
+            Some(&WALL_TOP_TOLERANCE),
+        );
+    }
+    for beam in &model.beams {
+        list.add(&beam.common, "top", Surface::Top, false, Some(&FIELD_TOLERANCE));
+    }
+    for (floor, levels) in model.floors.iter().zip(&geometry.floors) {
+        let of = |field: &Field<Length>| field.stated().is_some();
+        let common = &floor.common;
+        list.add_derived(
+            common,
+            "subfloor",
+            "subfloor",
+            &levels.subfloor,
+            of(&floor.subfloor),
+            Some(&FIELD_TOLERANCE),
+        );
+        list.add_derived(common, "finish", "finish", &levels.finish, of(&floor.finish_at), None);
+    }
+    list.rows
+}
+
+struct List<'a> {
+    house: &'a House,
+    limits: Option<&'a Limits>,
+    rows: Vec<Row>,
+}
+
+impl List<'_> {
+    fn add(
+        &mut self,
+        common: &Common,
+        fact: &str,
+        surface: Surface,
+        is_stated: bool,
+        tolerance: Option<&Limit<Length>>,
+    ) {
+        let derived = self.house.geometry.surfaces.of(common.id, surface);
+        self.add_derived(common, fact, fact, &derived, is_stated, tolerance);
+    }
+
+    fn add_derived(
+        &mut self,
+        common: &Common,
+        place: &str,
+        fact: &str,
+        derived: &Derived,
+        is_stated: bool,
+        tolerance: Option<&Limit<Length>>,
+    ) {
+        let elevation = derived.as_ref().map(|sum| sum.total()).map_err(|unknown| *unknown);
+        self.put(common, place, fact, elevation, is_stated, tolerance);
+    }
+
+    fn put(
+        &mut self,
+        common: &Common,
+        place: &str,
+        fact: &str,
+        elevation: Result<Length, Unknown>,
+        is_stated: bool,
+        tolerance: Option<&Limit<Length>>,
+    ) {
+        let within = tolerance.map(|limit| self.limits.map_or(limit.value, |limits| limits.of(limit).value));
+        // A place along the element has its own shots, which this list cannot tell apart: the crew fills them in.
+        let shots = common.shots.iter().filter(|shot| *shot.fact == *fact && place == fact);
+        self.rows.push(Row {
+            surface: printable(&format!("{} {place}", common.label())).into_owned(),
+            elevation,
+            is_stated,
+            within,
+            shot: shots.last().map(|shot| shot.value),
+            missing: elevation.err().map(|unknown| self.words_for(unknown)).unwrap_or_default(),
+        });
+    }
+
+    fn words_for(&self, unknown: Unknown) -> String {
+        let label = |id: ElementId| self.house.model.common(id).map(Common::label);
+        match unknown.of.and_then(label) {
+            Some(of) => format!("`{}` of {}", unknown.fact, printable(&of)),
+            None => format!("`{}`", unknown.fact),
+        }
+    }
+}
+
+fn write_table(rows: &[[String; 6]], palette: Palette, out: &mut impl Write) -> io::Result<()> {
+    let mut widths = HEADS.map(|head| head.chars().count());
+    for row in rows {
+        for (width, cell) in widths.iter_mut().zip(row) {
+            *width = (*width).max(cell.chars().count());
+        }
+    }
+    let line = |cells: &[String; 6]| {
+        let padded = cells.iter().zip(widths).map(|(cell, width)| format!("{cell:<width$}"));
+        padded.collect::<Vec<_>>().join("  ").trim_end().to_owned()
+    };
+    writeln!(out, "{}", palette.strong(&line(&HEADS.map(str::to_owned))))?;
+    for row in rows {
+        writeln!(out, "{}", line(row))?;
+    }
+    Ok(())
+}
