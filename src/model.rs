@@ -27,6 +27,8 @@ use crate::model::problem::ModelProblem;
 use crate::model::promises::{HoldPoint, Intent, Sheet};
 use crate::model::site::{Area, Floor, Grid, Load, Project, Roof};
 use crate::model::stairs::{Landing, Stair, Stoop};
+use crate::profiles::Limits;
+use crate::syntax::Tree;
 use crate::syntax::vocabulary::ElementKind;
 
 /// The house as written.
@@ -217,5 +219,21 @@ impl Model {
     /// The pack of jack studs an id means.
     pub fn jacks_of(&self, id: ElementId) -> Option<&Jacks> {
         if id.kind == ElementKind::Jacks { self.jacks.get(id.index as usize) } else { None }
+    }
+}
+impl Model {
+    /// The house that the trees of a spec describe, its root file's first. Reads nothing yet: lowering replaces this.
+    pub fn of(_trees: &[Tree]) -> Self {
+        Self::default()
+    }
+
+    /// The limits that hold: the project's own, or the newest profile's without one.
+    pub fn limits(&self) -> Limits {
+        self.project.as_ref().map_or_else(Limits::newest, |project| project.limits.clone())
+    }
+
+    /// What all elements have, of every floor. Lowering replaces this.
+    pub fn commons(&self) -> impl Iterator<Item = &Common> {
+        self.floors.iter().map(|floor| &floor.common)
     }
 }

@@ -41,10 +41,13 @@ pub struct Group {
 /// Every profile, oldest edition first.
 ///
 /// From memory, the two editions agree in every limit held here, so they share their groups.
-pub const PROFILES: &[Profile] = &[
-    Profile { name: "irc-2018", title: "International Residential Code, 2018", groups: RESIDENTIAL },
-    Profile { name: "irc-2021", title: "International Residential Code, 2021", groups: RESIDENTIAL },
+pub const PROFILES: &[&Profile] = &[
+    &Profile { name: "irc-2018", title: "International Residential Code, 2018", groups: RESIDENTIAL },
+    NEWEST,
 ];
+
+const NEWEST: &Profile =
+    &Profile { name: "irc-2021", title: "International Residential Code, 2021", groups: RESIDENTIAL };
 
 const RESIDENTIAL: &[Group] = &[
     Group { title: "Stairs, landings, guards", limits: stairs::LIMITS },
@@ -65,6 +68,7 @@ pub struct UnknownName {
 pub fn profile(name: &str) -> Result<&'static Profile, UnknownName> {
     PROFILES
         .iter()
+        .copied()
         .find(|profile| profile.name == name)
         .ok_or_else(|| nearest(name, PROFILES.iter().map(|profile| profile.name)))
 }
@@ -104,8 +108,27 @@ pub struct Applied<T> {
     pub name: &'static str,
     /// The section it comes from; of the profile's own value when the project overrides it.
     pub section: &'static str,
+    /// How sure we are of the profile's own value.
+    pub status: Status,
     /// The project states another value than the profile.
     pub is_overridden: bool,
+}
+
+impl<T> Applied<T> {
+    /// What the limit rests on, as a finding cites it: `R311.7.5.1 (from memory)`.
+    pub fn basis(&self) -> String {
+        let basis = match (self.section, self.status) {
+            ("-", _) => "common practice".to_owned(),
+            (section, Status::Confirmed(copy) | Status::LowGradeCopy(copy)) => format!("{section} ({copy})"),
+            (section, Status::FromMemory) => format!("{section} (from memory)"),
+            (section, Status::CommonPractice) => format!("common practice; compare {section}"),
+        };
+        if self.is_overridden {
+            format!("this project's own `limit {}`, in place of {basis}", self.name)
+        } else {
+            basis
+        }
+    }
 }
 
 /// Why a project's own limit cannot stand.
@@ -118,6 +141,11 @@ pub enum Refused {
 }
 
 impl Limits {
+    /// Those of the newest profile, for a spec that names none that can be read.
+    pub const fn newest() -> Self {
+        Self::new(NEWEST)
+    }
+
     /// Those of a profile, none overridden.
     pub const fn new(profile: &'static Profile) -> Self {
         Self { profile, overridden: BTreeMap::new() }
@@ -146,6 +174,7 @@ impl Limits {
             value: stated.unwrap_or(own),
             name: limit.name,
             section: listed.map_or(limit.section, |listed| listed.section),
+            status: listed.map_or(limit.status, |listed| listed.status),
             is_overridden: stated.is_some(),
         }
     }

@@ -1,0 +1,86 @@
+//! The facts of a house that a person can name: `top of W2`, `drop from main to den`.
+//!
+//! One table (`syntax::vocabulary::FACT_NAMES`) lists the names; here each gets its value. Sheets, intents, claims and
+//! hovers ask the same questions and get the same answers.
+
+pub mod answers;
+pub mod comparison;
+
+use crate::geometry::sum::{Sum, Unknown};
+use crate::units::{Area, Length};
+
+/// A fact's value with the arithmetic behind it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// The value.
+    pub value: FactValue,
+    /// How it came about, when it is a sum.
+    pub sum: Option<Sum>,
+}
+
+/// What a fact can be.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FactValue {
+    /// An elevation above the datum: printed in feet and inches.
+    Elevation(Length),
+    /// A length.
+    Length(Length),
+    /// A number of things.
+    Count(u32),
+    /// An area.
+    Area(Area),
+    /// A size, as written.
+    Size(Box<str>),
+}
+
+/// Why a fact has no value here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoAnswer {
+    /// Something it rests on isn't known; that is reported where it stands.
+    Unknown(Unknown),
+    /// It needs forces, which are not derived yet.
+    NeedsForces,
+    /// The element has no such fact.
+    NotAFactOfIt,
+}
+
+impl From<Unknown> for NoAnswer {
+    fn from(unknown: Unknown) -> Self {
+        Self::Unknown(unknown)
+    }
+}
+
+impl From<Sum> for Answer {
+    fn from(sum: Sum) -> Self {
+        Self { value: FactValue::Elevation(sum.total()), sum: Some(sum) }
+    }
+}
+
+impl Answer {
+    /// A length with nothing to explain.
+    pub const fn length(length: Length) -> Self {
+        Self { value: FactValue::Length(length), sum: None }
+    }
+}
+
+impl FactValue {
+    /// The length it is, when it is one.
+    pub const fn as_length(&self) -> Option<Length> {
+        match self {
+            Self::Elevation(length) | Self::Length(length) => Some(*length),
+            Self::Count(_) | Self::Area(_) | Self::Size(_) => None,
+        }
+    }
+}
+
+impl std::fmt::Display for FactValue {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Elevation(elevation) => elevation.in_feet().fmt(f),
+            Self::Length(length) => length.fmt(f),
+            Self::Count(count) => count.fmt(f),
+            Self::Area(area) => write!(f, "{:.0} sq ft", area.to_sq_ft()),
+            Self::Size(size) => f.write_str(size),
+        }
+    }
+}

@@ -1,0 +1,191 @@
+//! Rules: house to findings. One rule, one file, with its documentation, check and tests.
+//!
+//! The path of a rule's file is its name: `rules/stairs/risers_not_even.rs` is `risers-not-even`; the folder is its
+//! group. A rule says only where and what; name and severity come from here.
+
+mod finding;
+mod grouping;
+mod silence;
+
+pub mod beams;
+pub mod columns;
+pub mod stack;
+pub mod stairs;
+
+pub use finding::{Finding, Findings};
+
+use crate::diagnostic::{Diagnostic, Severity};
+use crate::house::House;
+use crate::snapshot::Settings;
+
+/// One rule.
+#[derive(Clone, Copy, Debug)]
+pub struct Rule {
+    /// Its name, a slug that says the fault.
+    pub slug: &'static str,
+    /// How much it matters when the project does not say otherwise.
+    pub severity: Severity,
+    /// It means danger: a project cannot switch it off or lower it, only waive it one by one with a reason.
+    pub is_danger: bool,
+    /// Its documentation: what, why, source, examples.
+    pub documentation: &'static str,
+    /// The module it stands in.
+    pub module: &'static str,
+    /// Looks for the fault.
+    pub check: fn(&House, &mut Findings<'_>),
+}
+
+/// Makes `RULE` from a documentation comment, a slug and a severity; a `danger` behind them sets [`Rule::is_danger`].
+macro_rules! rule {
+    ($(#[doc = $doc:literal])+ $slug:literal, $severity:ident $(, $danger:ident)?) => {
+        $(#[doc = $doc])+
+        pub(crate) const RULE: $crate::rules::Rule = $crate::rules::Rule {
+            slug: $slug,
+            severity: $crate::diagnostic::Severity::$severity,
+            is_danger: rule!(@danger $($danger)?),
+            documentation: concat!($($doc, "\n"),+),
+            module: module_path!(),
+            check,
+        };
+    };
+    (@danger danger) => { true };
+    (@danger) => { false };
+}
+pub(crate) use rule;
+
+/// Every rule, in the order the index lists them.
+pub const RULES: &[Rule] = &[
+    stack::stack_does_not_close::RULE,
+    columns::column_length_does_not_close::RULE,
+    stairs::risers_not_even::RULE,
+    stairs::riser_too_tall::RULE,
+    stairs::step_not_whole_risers::RULE,
+    stairs::stair_headroom::RULE,
+    beams::flush_beam_projects::RULE,
+    beams::flush_steel_no_gap::RULE,
+];
+
+/// The rule of this name.
+pub fn rule_named(slug: &str) -> Option<&'static Rule> {
+    RULES.iter().find(|rule| rule.slug == slug)
+}
+
+/// What is wrong with a house: roots with their consequences, by file, place and rule. `None` when cancelled.
+pub fn findings_of(
+    house: &House,
+    settings: &Settings,
+    is_cancelled: &dyn Fn() -> bool,
+) -> Option<Vec<Diagnostic>> {
+    let mut found = Vec::new();
+    for rule in RULES {
+        if is_cancelled() {
+            return None;
+        }
+        let mut findings = Findings::new(house, rule);
+        (rule.check)(house, &mut findings);
+        found.extend(findings.into_list());
+    }
+    let kept = silence::without_waived(house, found);
+    let weighed = silence::with_severities(kept, settings);
+    Some(grouping::grouped(weighed))
+}
+
+impl Rule {
+    /// The first sentence of its documentation.
+    pub fn summary(&self) -> &'static str {
+        self.documentation.trim().lines().next().unwrap_or("").trim()
+    }
+
+    /// The folder its file stands in.
+    pub fn group(&self) -> &'static str {
+        self.module.rsplit("::").nth(1).unwrap_or("")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::HashSet;
+    use std::path::Path;
+
+    use super::*;
+    use crate::testing::rule_check::check_example;
+
+    #[test]
+    fn names_are_unique_and_plain() {
+        let mut seen = HashSet::new();
+        for rule in RULES {
+            assert!(seen.insert(rule.slug), "{} is registered twice", rule.slug);
+            let is_plain = rule.slug.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-');
+            assert!(is_plain && !rule.slug.starts_with("no-"), "{} is no plain name of a fault", rule.slug);
+        }
+    }
+
+    #[test]
+    fn path_and_name_agree() {
+        for rule in RULES {
+            let file = rule.module.rsplit("::").next().unwrap();
+            assert_eq!(file.replace('_', "-"), rule.slug, "in {}", rule.module);
+        }
+    }
+
+    #[test]
+    fn every_file_is_registered() {
+        let modules: HashSet<&str> = RULES.iter().map(|rule| rule.module).collect();
+        let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/rules");
+        for group in
+            std::fs::read_dir(root).unwrap().map(Result::unwrap).filter(|entry| entry.path().is_dir())
+        {
+            for file in std::fs::read_dir(group.path()).unwrap().map(Result::unwrap) {
+                let name = file.path().file_stem().unwrap().to_str().unwrap().to_owned();
+                let module = format!("storyrod::rules::{}::{name}", group.file_name().to_str().unwrap());
+                assert!(modules.contains(module.as_str()), "{module} is not in RULES");
+            }
+        }
+    }
+
+    #[test]
+    fn documentation_is_whole() {
+        for rule in RULES {
+            for section in ["## Why", "## Source", "## Examples"] {
+                assert!(rule.documentation.contains(section), "{} has no `{section}`", rule.slug);
+            }
+            let (fires, passes) = (examples(rule, "fires"), examples(rule, "passes"));
+            assert!(
+                !fires.is_empty() && !passes.is_empty(),
+                "{} needs an example that fires and one that passes",
+                rule.slug
+            );
+        }
+    }
+
+    #[test]
+    fn examples_do_what_they_say() {
+        for rule in RULES {
+            for text in examples(rule, "fires") {
+                check_example(rule, &text, true);
+            }
+            for text in examples(rule, "passes") {
+                check_example(rule, &text, false);
+            }
+        }
+    }
+
+    /// The fenced specs of a rule's documentation.
+    fn examples(rule: &Rule, which: &str) -> Vec<String> {
+        let fence = format!("```framing,{which}");
+        let mut examples = Vec::new();
+        let mut current: Option<String> = None;
+        for line in rule.documentation.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)) {
+            match (&mut current, line) {
+                (None, line) if line == fence => current = Some(String::new()),
+                (None, _) => {}
+                (Some(_), "```") => examples.extend(current.take()),
+                (Some(text), line) => {
+                    text.push_str(line);
+                    text.push('\n');
+                }
+            }
+        }
+        examples
+    }
+}

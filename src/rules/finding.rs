@@ -1,0 +1,142 @@
+//! What a rule reports, before it is weighed, silenced and grouped.
+
+use crate::diagnostic::{Diagnostic, Fix, Related, Remedy, Severity};
+use crate::house::House;
+use crate::model::element::{ElementId, Stage};
+use crate::rules::Rule;
+use crate::text::Span;
+
+/// A finding with what the engine needs to silence and group it.
+#[derive(Clone, Debug)]
+pub struct Finding {
+    /// What a person reads.
+    pub diagnostic: Diagnostic,
+    /// The element it is about; a waiver stands there.
+    pub subject: Option<ElementId>,
+    /// Elements whose facts it rests on, the nearest first: when one of them has a finding of its own, this one is
+    /// listed under it.
+    pub follows: Vec<ElementId>,
+    /// Findings with the same suspect fold into one; empty when it stands alone.
+    pub suspect: Option<(ElementId, &'static str)>,
+    /// A waiver cannot silence it: the text itself is wrong.
+    pub is_of_the_text: bool,
+}
+
+/// Where a rule puts what it finds.
+pub struct Findings<'a> {
+    house: &'a House,
+    rule: &'static Rule,
+    list: Vec<Finding>,
+}
+
+impl<'a> Findings<'a> {
+    /// For one run of one rule.
+    pub fn new(house: &'a House, rule: &'static Rule) -> Self {
+        Self { house, rule, list: Vec::new() }
+    }
+
+    /// A fault of an element. The message says it in one sentence with both numbers; lower case, no final stop.
+    pub fn about(&mut self, subject: ElementId, span: Span, message: impl Into<String>) -> &mut Finding {
+        let common = self.house.model.common(subject);
+        let remedy = match common.and_then(|common| common.status.value()).map(|status| status.stage) {
+            Some(Stage::Poured | Stage::Set) => Remedy::InPlace,
+            Some(Stage::Ordered) => Remedy::Ordered,
+            Some(Stage::Drawn) | None => Remedy::OnPaper,
+        };
+        let label = common.map(|common| common.label()).unwrap_or_default();
+        self.push(Some(subject), label, remedy, span, message.into())
+    }
+
+    /// A fault of the text: no element can take it on itself.
+    pub fn in_text(&mut self, span: Span, message: impl Into<String>) -> &mut Finding {
+        let finding = self.push(None, String::new(), Remedy::OnPaper, span, message.into());
+        finding.is_of_the_text = true;
+        finding
+    }
+
+    /// What was found.
+    pub fn into_list(self) -> Vec<Finding> {
+        self.list
+    }
+
+    fn push(
+        &mut self,
+        subject: Option<ElementId>,
+        label: String,
+        remedy: Remedy,
+        span: Span,
+        message: String,
+    ) -> &mut Finding {
+        self.list.push_mut(Finding {
+            diagnostic: Diagnostic {
+                rule: self.rule.slug,
+                severity: self.rule.severity,
+                subject: label,
+                span,
+                message,
+                related: Vec::new(),
+                notes: Vec::new(),
+                help: Vec::new(),
+                remedy,
+                basis: None,
+                fix: None,
+                waiver: None,
+                consequences: Vec::new(),
+            },
+            subject,
+            follows: Vec::new(),
+            suspect: None,
+            is_of_the_text: false,
+        })
+    }
+}
+
+impl Finding {
+    /// Another place that belongs to it, and what it has to do with it.
+    pub fn related(&mut self, span: Span, message: impl Into<String>) -> &mut Self {
+        self.diagnostic.related.push(Related { span, message: message.into() });
+        self
+    }
+
+    /// More to know: the chain of arithmetic, an assumed value.
+    pub fn note(&mut self, note: impl Into<String>) -> &mut Self {
+        self.diagnostic.notes.push(note.into());
+        self
+    }
+
+    /// A cure, in one line.
+    pub fn help(&mut self, help: impl Into<String>) -> &mut Self {
+        self.diagnostic.help.push(help.into());
+        self
+    }
+
+    /// The clause or the practice it rests on.
+    pub fn basis(&mut self, basis: impl Into<String>) -> &mut Self {
+        self.diagnostic.basis = Some(basis.into());
+        self
+    }
+
+    /// An edit that has one answer.
+    pub fn fix(&mut self, fix: Fix) -> &mut Self {
+        self.diagnostic.fix = Some(fix);
+        self
+    }
+
+    /// Another severity than the rule's own, where the same fault can matter more or less.
+    pub fn severity(&mut self, severity: Severity) -> &mut Self {
+        self.diagnostic.severity = severity;
+        self
+    }
+
+    /// It rests on facts of this element too.
+    pub fn follows(&mut self, element: ElementId) -> &mut Self {
+        self.follows.push(element);
+        self
+    }
+
+    /// It questions this surface of this element.
+    pub fn suspects(&mut self, element: ElementId, surface: &'static str) -> &mut Self {
+        self.suspect = Some((element, surface));
+        self
+    }
+}

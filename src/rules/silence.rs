@@ -1,0 +1,82 @@
+//! Waivers and severities: what the author and the project say about findings.
+
+use std::collections::HashSet;
+
+use crate::house::House;
+use crate::model::element::{Common, Waiver};
+use crate::rules::{self, Finding};
+use crate::snapshot::Settings;
+
+/// The findings that no waiver silences. Each that a waiver could silence carries the line to write.
+pub fn without_waived(house: &House, mut findings: Vec<Finding>) -> Vec<Finding> {
+    findings.retain(|finding| {
+        let common = finding.subject.and_then(|subject| house.model.common(subject));
+        !common.is_some_and(|common| common.waivers.iter().any(|waiver| silences(waiver, finding, house)))
+    });
+    for finding in &mut findings {
+        let common = finding.subject.and_then(|subject| house.model.common(subject));
+        if common.is_some() && !finding.is_of_the_text {
+            finding.diagnostic.waiver = Some(format!("waive {} because \"…\"", finding.diagnostic.rule));
+        }
+    }
+    findings
+}
+
+/// The waivers that silence nothing, of those that could: known rule, with a reason, not past their day.
+///
+/// Asked by the rule that reports them; it runs every other rule on the elements that have waivers.
+pub fn idle_waivers(house: &House) -> Vec<(&Common, &Waiver)> {
+    let waiving: Vec<&Common> = house.model.commons().filter(|common| !common.waivers.is_empty()).collect();
+    if waiving.is_empty() {
+        return Vec::new();
+    }
+    let slugs: HashSet<&str> =
+        waiving.iter().flat_map(|common| common.waivers.iter().map(|waiver| &*waiver.rule)).collect();
+    let mut found = Vec::new();
+    for rule in rules::RULES.iter().filter(|rule| slugs.contains(rule.slug)) {
+        let mut findings = rules::Findings::new(house, rule);
+        (rule.check)(house, &mut findings);
+        found.extend(findings.into_list());
+    }
+    let mut idle = Vec::new();
+    for common in waiving {
+        for waiver in &common.waivers {
+            let works = found
+                .iter()
+                .any(|finding| finding.subject == Some(common.id) && silences(waiver, finding, house));
+            if !works && is_in_force(waiver, house) && rules::rule_named(&waiver.rule).is_some() {
+                idle.push((common, waiver));
+            }
+        }
+    }
+    idle
+}
+
+/// The findings with the severities the project sets; those switched off are gone. Danger stays an error.
+pub fn with_severities(mut findings: Vec<Finding>, settings: &Settings) -> Vec<Finding> {
+    findings.retain_mut(|finding| {
+        let Some(chosen) = settings.severities.get(finding.diagnostic.rule) else { return true };
+        if finding.is_of_the_text
+            || rules::rule_named(finding.diagnostic.rule).is_some_and(|rule| rule.is_danger)
+        {
+            return true;
+        }
+        match chosen {
+            Some(severity) => {
+                finding.diagnostic.severity = *severity;
+                true
+            }
+            None => false,
+        }
+    });
+    findings
+}
+
+fn silences(waiver: &Waiver, finding: &Finding, house: &House) -> bool {
+    !finding.is_of_the_text && *waiver.rule == *finding.diagnostic.rule && is_in_force(waiver, house)
+}
+
+/// It has a reason and its last day is not past.
+fn is_in_force(waiver: &Waiver, house: &House) -> bool {
+    waiver.reason.is_some() && waiver.until.is_none_or(|until| house.today <= until)
+}

@@ -1,0 +1,270 @@
+//! A stated level against the one that the rest of the stack gives.
+
+use std::collections::BTreeMap;
+
+use crate::diagnostic::{Edit, Fix};
+use crate::geometry::stack::{Closure, Loop};
+use crate::house::House;
+use crate::model::element::ElementId;
+use crate::profiles::levels::CLOSURE_TOLERANCE;
+use crate::rules::{Finding, Findings, rule};
+use crate::units::Length;
+
+rule! {
+    /// A stated level is not the one that the rest of the stack gives.
+    ///
+    /// Walls, shelves, ledgers, pockets and beams carry a floor only at the level that its deck, joists and sills leave
+    /// for them. The same level stands on the elevation, the section and the foundation sheet; this rule adds it up.
+    ///
+    /// ## Why
+    /// The foundation is poured from the stated number. When the joists are deeper or a sill is missing, the floor
+    /// stands high or low by the difference, and every stair, door and ceiling with it.
+    ///
+    /// ## Source
+    /// Common practice: addition. Numbers agree when they differ by less than the limit `closure-tolerance`.
+    ///
+    /// ## Examples
+    /// ```framing,fires
+    /// floor main
+    ///   subfloor    100'-0"
+    ///   deck        3/4"
+    /// wall W1
+    ///   kind        concrete
+    ///   top         98'-4"
+    ///   sill        1 of 2x6 treated
+    /// joists J1
+    ///   floor       main
+    ///   size        2x10 SPF No.2
+    ///   bears on    W1
+    /// ```
+    /// ```framing,passes
+    /// floor main
+    ///   subfloor    100'-0"
+    ///   deck        3/4"
+    /// wall W1
+    ///   kind        concrete
+    ///   top         99'-0 1/2"
+    ///   sill        1 of 2x6 treated
+    /// joists J1
+    ///   floor       main
+    ///   size        2x10 SPF No.2
+    ///   bears on    W1
+    /// ```
+    "stack-does-not-close", Error
+}
+
+fn check(house: &House, findings: &mut Findings<'_>) {
+    let tolerance = house.limits.of(&CLOSURE_TOLERANCE);
+    let mut same: BTreeMap<(Loop, Option<ElementId>, Length), Vec<&Closure>> = BTreeMap::new();
+    for closure in house.geometry.closures.iter().filter(|closure| !closure.closes(tolerance.value)) {
+        same.entry((closure.of, closure.asked_by, closure.difference())).or_default().push(closure);
+    }
+    for closures in same.values() {
+        let Some((first, others)) = closures.split_first() else { continue };
+        let finding = report(house, first, others, findings);
+        finding.basis(tolerance.basis());
+    }
+}
+
+/// One finding for everything that is off by the same amount under the same floor or beam: they share the suspect.
+fn report<'f>(
+    house: &House,
+    first: &Closure,
+    others: &[&Closure],
+    findings: &'f mut Findings<'_>,
+) -> &'f mut Finding {
+    let subject = match (others, first.asked_by) {
+        ([], _) | (_, None) => first.subject,
+        (_, Some(asked_by)) => asked_by,
+    };
+    let finding = findings.about(subject, first.span, sentence(house, first, others));
+    for closure in others {
+        finding.related(
+            closure.span,
+            format!("{} says {}", label(house, closure.subject), closure.stated.in_feet()),
+        );
+    }
+    if let Some(stated) = &first.stated_sum {
+        finding.note(format!("{} is at {stated}", label(house, first.subject)));
+    }
+    finding.note(format!("{}: {}", what_needs(house, first), first.derived));
+    let wanted = first.derived.total();
+    if first.stated_sum.is_none() && first.of != Loop::Datum {
+        finding.help(format!(
+            "write {} there, or change what lies on it by {}",
+            wanted.in_feet(),
+            first.difference().abs()
+        ));
+        if wanted.rounded_to(Length::sixteenths(0, 1)) == wanted {
+            finding.fix(written(std::iter::once(first).chain(others.iter().copied()), wanted));
+        }
+    }
+    match first.of {
+        Loop::SeatUnderBeam | Loop::WallUnderBeam => {
+            if let Some(beam) = first.asked_by {
+                finding.follows(beam).suspects(beam, "bottom");
+            }
+        }
+        Loop::Datum
+        | Loop::WallUnderJoists
+        | Loop::PlateUnderJoists
+        | Loop::WallHeight
+        | Loop::ShelfUnderJoists
+        | Loop::LedgerAtJoists
+        | Loop::BeamUnderJoists => {}
+    }
+    finding
+}
+
+fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {
+    let (off, wanted, stated) = (first.difference(), first.derived.total().in_feet(), first.stated.in_feet());
+    let direction = if off.is_positive() { "high" } else { "low" };
+    let subjects = subjects(house, first, others);
+    let (stands, says) = if others.is_empty() { ("is", "says") } else { ("are", "say") };
+    let off = off.abs();
+    let asked_by = first.asked_by.map(|asked_by| label(house, asked_by)).unwrap_or_default();
+    match first.of {
+        Loop::Datum => {
+            format!("the datum says {stated}, but the floor itself is placed at {wanted}: {off} apart")
+        }
+        Loop::WallUnderJoists => {
+            format!(
+                "the top of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+            )
+        }
+        Loop::PlateUnderJoists => format!(
+            "the plates of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+        ),
+        Loop::WallHeight => format!(
+            "{subjects} is said to be {} tall, but {} stand between what it stands on and what lies on it",
+            first.stated,
+            first.derived.total()
+        ),
+        Loop::ShelfUnderJoists => {
+            format!(
+                "{subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+            )
+        }
+        Loop::LedgerAtJoists => format!(
+            "{subjects} {stands} {off} too {direction} for the tops of {asked_by}: {says} {stated}, needs {wanted}"
+        ),
+        Loop::BeamUnderJoists => format!(
+            "{subjects} {stands} {off} too {direction} for {asked_by}: its top is at {stated}, they need it at {wanted}"
+        ),
+        Loop::WallUnderBeam => {
+            format!(
+                "the top of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+            )
+        }
+        Loop::SeatUnderBeam => format!(
+            "the seat of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+        ),
+    }
+}
+
+fn subjects(house: &House, first: &Closure, others: &[&Closure]) -> String {
+    let mut names = vec![label(house, first.subject)];
+    for closure in others {
+        let name =
+            house.model.common(closure.subject).map(|common| common.name.to_string()).unwrap_or_default();
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    match names.as_slice() {
+        [most @ .., last] if !most.is_empty() => format!("{} and {last}", most.join(", ")),
+        _ => names.concat(),
+    }
+}
+
+fn what_needs(house: &House, closure: &Closure) -> String {
+    match closure.of {
+        Loop::Datum => "the floor".to_owned(),
+        Loop::WallHeight => "from one to the other".to_owned(),
+        Loop::WallUnderJoists
+        | Loop::PlateUnderJoists
+        | Loop::ShelfUnderJoists
+        | Loop::LedgerAtJoists
+        | Loop::BeamUnderJoists
+        | Loop::WallUnderBeam
+        | Loop::SeatUnderBeam => {
+            format!("{} needs", closure.asked_by.map(|asked_by| label(house, asked_by)).unwrap_or_default())
+        }
+    }
+}
+
+fn label(house: &House, element: ElementId) -> String {
+    house.model.common(element).map(|common| common.label()).unwrap_or_default()
+}
+
+fn written<'c>(closures: impl Iterator<Item = &'c Closure>, wanted: Length) -> Fix {
+    let edits: Vec<Edit> =
+        closures.map(|closure| Edit { span: closure.span, text: wanted.in_feet().to_string() }).collect();
+    Fix { title: format!("write {}", wanted.in_feet()), edits }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::RULE;
+    use crate::testing::rule_check::check_rule;
+
+    const STACK: &str = "
+floor main
+  subfloor    100'-0\"
+  deck        3/4\"
+joists J1
+  floor       main
+  size        2x10 SPF No.2
+  bears on    W1
+  bears on    W2
+wall W1
+  kind        concrete
+  sill        1 of 2x6 treated
+";
+
+    /// 100'-0" less 3/4" deck, 9-1/4" of a dressed 2x10 and one 1-1/2" sill is 99'-0 1/2".
+    #[test]
+    fn names_both_numbers() {
+        check_rule(
+            &RULE,
+            &format!(
+                "{STACK}  top         98'-10 1/2\"
+--            ^^^^^^^^^^^ the top of wall W1 is 2\" too low for joists J1: says 98'-10 1/2\", needs 99'-0 1/2\"
+-- | 100'-0\" subfloor of main − 3/4\" deck − 9-1/4\" joists J1 − 1-1/2\" sill = 99'-0 1/2\"
+"
+            ),
+        );
+    }
+
+    /// Two walls that are wrong by the same amount share their suspect.
+    #[test]
+    fn folds_walls_that_are_off_alike() {
+        check_rule(
+            &RULE,
+            &format!(
+                "{STACK}  top         98'-10 1/2\"
+--            ^^^^^^^^^^^ the top of wall W1 and W2 are 2\" too low for joists J1: say 98'-10 1/2\", needs 99'-0 1/2\"
+-- | wall W2 says 98'-10 1/2\"
+wall W2
+  kind        concrete
+  sill        1 of 2x6 treated
+  top         98'-10 1/2\"
+"
+            ),
+        );
+    }
+
+    /// Less than 1/16" apart agrees; 1/16" does not (common practice).
+    #[test]
+    fn agrees_below_the_tolerance() {
+        check_rule(&RULE, &format!("{STACK}  top         99'-0 17/32\"\n"));
+        check_rule(
+            &RULE,
+            &format!(
+                "{STACK}  top         99'-0 9/16\"
+--            ^^^^^^^^^^^ the top of wall W1 is 1/16\" too high for joists J1: says 99'-0 9/16\", needs 99'-0 1/2\"
+"
+            ),
+        );
+    }
+}

@@ -1,0 +1,3 @@
+//! Helpers for tests: one per kind of test.
+
+pub mod rule_check;
