@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use serde::Deserialize;
+use storyrod::syntax::{Problem, parse_fresh};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
@@ -56,13 +57,28 @@ struct Finds {
 }
 
 #[test]
-fn every_mistake_changes_one_line_of_its_house() {
+fn every_mistake_changes_one_line_of_its_house_and_still_reads() {
     for list in lists() {
         let house = text_of(&list.house);
         for mistake in &list.mistakes {
             let wrong = with(mistake, &house);
             assert_ne!(wrong, house, "{} changes nothing", mistake.id);
+            assert_eq!(problems(&wrong), Vec::<Problem>::new(), "{}", mistake.id);
         }
+    }
+}
+
+#[test]
+fn every_house_reads_without_a_problem() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/samples");
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        assert_eq!(
+            problems(&fs::read_to_string(&path).unwrap()),
+            Vec::<Problem>::new(),
+            "{}",
+            path.display()
+        );
     }
 }
 
@@ -73,6 +89,10 @@ fn every_mistake_says_what_must_be_found() {
             assert_eq!(mistake.clean, mistake.finds.is_empty(), "{}", mistake.id);
         }
     }
+}
+
+fn problems(text: &str) -> Vec<Problem> {
+    parse_fresh(text).chunks.iter().flat_map(|chunk| chunk.body.problems.clone()).collect()
 }
 
 fn lists() -> Vec<List> {
