@@ -5,6 +5,8 @@
 mod dice;
 #[path = "support/houses.rs"]
 mod houses;
+#[path = "support/reading.rs"]
+mod reading;
 
 #[test]
 fn the_same_seed_gives_the_same_house() {
@@ -27,4 +29,12 @@ fn names_are_given_once() {
     headings.sort_unstable();
     headings.dedup();
     assert_eq!(headings.len(), all);
+}
+
+#[test]
+fn every_line_of_a_house_reads() {
+    for seed in 0..60 {
+        reading::assert_clean(&houses::house(seed));
+    }
+    reading::assert_clean(&houses::estate(5, 12));
 }

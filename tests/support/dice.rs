@@ -23,9 +23,9 @@ impl Dice {
     }
 
     /// One of these.
-    pub fn one_of<'a, T>(&mut self, choices: &'a [T]) -> &'a T {
+    pub fn one_of<T: Copy>(&mut self, choices: &[T]) -> T {
         let last = i64::try_from(choices.len()).unwrap() - 1;
-        &choices[usize::try_from(self.between(0, last)).unwrap()]
+        choices[usize::try_from(self.between(0, last)).unwrap()]
     }
 
     /// True in one of `times` throws.

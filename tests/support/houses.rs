@@ -162,9 +162,9 @@ impl House {
         let is_flush = dice.once_in(2);
         // A flush beam of the joists' own lumber has their depth and moves with them.
         let joist = if is_flush {
-            *dice.one_of(&[("2x12 SPF No.2", In::and(11, 4), 16), ("2x10 SPF No.2", In::and(9, 4), 12)])
+            dice.one_of(&[("2x12 SPF No.2", In::and(11, 4), 16), ("2x10 SPF No.2", In::and(9, 4), 12)])
         } else {
-            *dice.one_of(&[
+            dice.one_of(&[
                 ("2x12 SPF No.2", In::and(11, 4), 16),
                 ("2x12 SPF No.2", In::and(11, 4), 12),
                 ("2x10 SPF No.2", In::and(9, 4), 12),
@@ -191,7 +191,7 @@ impl House {
         let den = dice.once_in(2).then(|| Den {
             n_risers: dice.between(2, 3),
             riser: In::and(6, 0) + In(dice.between(0, 24)),
-            finish: *dice.one_of(&[In(0), In::and(0, 6), In::and(0, 10), In::and(0, 12)]),
+            finish: dice.one_of(&[In(0), In::and(0, 6), In::and(0, 10), In::and(0, 12)]),
         });
         let mut y = vec![origin.1, origin.1 + y_bays[0], origin.1 + y_bays[0] + y_bays[1]];
         if den.is_some() {
@@ -207,8 +207,8 @@ impl House {
             x: [origin.0, origin.0 + x_bays[0], origin.0 + x_bays[0] + x_bays[1]],
             y,
             joist,
-            deck: In::and(0, *dice.one_of(&[12, 14])),
-            finish: *dice.one_of(&[
+            deck: In::and(0, dice.one_of(&[12, 14])),
+            finish: dice.one_of(&[
                 None,
                 Some(("plank", In::and(0, 12))),
                 Some(("cork", In::and(0, 8))),
@@ -220,10 +220,10 @@ impl House {
             has_steel_column: dice.once_in(2),
             beam_size: beam.0,
             beam_depth: beam.1,
-            wall: In::inches(*dice.one_of(&[10, 12])),
+            wall: In::inches(dice.one_of(&[10, 12])),
             n_risers: 14,
             riser: In::and(7, 4) + In(dice.between(0, 8)),
-            basement_finish: *dice.one_of(&[In(0), In::and(0, 4), In::and(0, 6)]),
+            basement_finish: dice.one_of(&[In(0), In::and(0, 4), In::and(0, 6)]),
             den,
             mark,
         }
@@ -354,7 +354,7 @@ fn grid_lines(names: &[String], at: &[In]) -> Vec<String> {
 
 fn open(text: &mut String, heading: impl Display) {
     let gap = if text.is_empty() { "" } else { "\n" };
-    write!(text, "{gap}{heading}\n").unwrap();
+    writeln!(text, "{gap}{heading}").unwrap();
 }
 
 fn fact(text: &mut String, phrase: &str, value: impl Display) {

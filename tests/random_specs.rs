@@ -1,0 +1,25 @@
+//! Whatever the vocabulary's forms allow can be read.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
+
+#[path = "support/dice.rs"]
+mod dice;
+#[path = "support/random_specs.rs"]
+mod random_specs;
+#[path = "support/reading.rs"]
+mod reading;
+
+use dice::Dice;
+
+#[test]
+fn every_element_reads_whatever_its_facts() {
+    for seed in 0..100 {
+        reading::assert_clean(&random_specs::every_element(&mut Dice::new(seed)));
+    }
+}
+
+#[test]
+fn the_same_seed_gives_the_same_spec() {
+    let spec = |seed| random_specs::spec(&mut Dice::new(seed), 20);
+    assert_eq!(spec(1), spec(1));
+    assert_ne!(spec(1), spec(2));
+}
