@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use crate::geometry::Geometry;
+use crate::inputs::Inputs;
 use crate::model::Model;
 use crate::profiles::Limits;
-use crate::snapshot::Inputs;
 use crate::syntax::value::Date;
 use crate::syntax::{self, ElementCache, ProblemKind, Tree};
 use crate::text::{FileId, Span};

@@ -1,9 +1,11 @@
 //! Storyrod: the framing of a house as text, checked.
 
+pub mod cli;
 pub mod diagnostic;
 pub mod facts;
 pub mod geometry;
 pub mod house;
+pub mod inputs;
 pub mod model;
 pub mod products;
 pub mod profiles;

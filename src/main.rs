@@ -1,1 +1,7 @@
-fn main() {}
+//! The program `storyrod`.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    storyrod::cli::run()
+}

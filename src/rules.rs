@@ -16,7 +16,7 @@ pub use finding::{Finding, Findings};
 
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::house::House;
-use crate::snapshot::Settings;
+use crate::inputs::Settings;
 
 /// One rule.
 #[derive(Clone, Copy, Debug)]

@@ -3,9 +3,9 @@
 use std::collections::HashSet;
 
 use crate::house::House;
+use crate::inputs::Settings;
 use crate::model::element::{Common, Waiver};
 use crate::rules::{self, Finding};
-use crate::snapshot::Settings;
 
 /// The findings that no waiver silences. Each that a waiver could silence carries the line to write.
 pub fn without_waived(house: &House, mut findings: Vec<Finding>) -> Vec<Finding> {

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use crate::diagnostic::Diagnostic;
 use crate::house::House;
+use crate::inputs::{Inputs, Settings};
 use crate::rules::{Finding, Findings, Rule};
-use crate::snapshot::{Inputs, Settings};
 use crate::syntax::ElementCache;
 use crate::syntax::value::Date;
 use crate::text::Source;

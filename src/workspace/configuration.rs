@@ -8,8 +8,8 @@ use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use crate::diagnostic::Severity;
+use crate::inputs::Settings;
 use crate::rules::{self, RULES};
-use crate::snapshot::Settings;
 use crate::text::{ColumnEncoding, LineIndex, nearest};
 use crate::workspace::OpenDocuments;
 use crate::workspace::file_text::text_at;

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::snapshot::{Include, IncludeOutcome, Inputs};
+use crate::inputs::{Include, IncludeOutcome, Inputs};
 use crate::text::{FileId, Source};
 use crate::workspace::configuration::{self, ConfigurationFault};
 use crate::workspace::file_text::{TextFault, text_at};
