@@ -29,7 +29,7 @@ struct Arguments {
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Check specs for numbers that disagree and loads that reach no soil
+    /// Check specs: does every number agree, is everything carried down to soil
     Lint(lint::LintArguments),
     /// Tell what a rule looks for and why; without a name, list all rules
     Explain(explain::ExplainArguments),

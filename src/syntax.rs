@@ -7,6 +7,7 @@
 mod elements;
 mod facts;
 pub mod form;
+mod format;
 pub mod lexer;
 mod lines;
 pub mod names;
@@ -16,6 +17,7 @@ pub mod tree;
 pub mod value;
 pub mod vocabulary;
 
+pub use format::format;
 pub use parse::{ElementCache, parse, parse_fresh};
 pub use problem::{Problem, ProblemKind};
 pub use tree::{Body, Chunk, Fact, Heading, Line, LineKind, Opening, Part, Tree};
