@@ -201,13 +201,13 @@ impl List<'_> {
     ) {
         let within = tolerance.map(|limit| self.limits.map_or(limit.value, |limits| limits.of(limit).value));
         // A place along the element has its own shots, which this list cannot tell apart: the crew fills them in.
-        let shots = common.shots.iter().filter(|shot| *shot.fact == *fact && place == fact);
+        let mut shots = common.shots.iter().filter(|shot| *shot.fact == *fact && place == fact);
         self.rows.push(Row {
             surface: printable(&format!("{} {place}", common.label())).into_owned(),
             elevation,
             is_stated,
             within,
-            shot: shots.last().map(|shot| shot.value),
+            shot: shots.next_back().map(|shot| shot.value),
             missing: elevation.err().map(|unknown| self.words_for(unknown)).unwrap_or_default(),
         });
     }
