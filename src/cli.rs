@@ -4,6 +4,7 @@
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
 mod explain;
+mod format;
 mod input;
 mod lint;
 mod rod;
@@ -31,6 +32,8 @@ struct Arguments {
 enum Command {
     /// Check specs: does every number agree, is everything carried down to soil
     Lint(lint::LintArguments),
+    /// Write specs in the one style the format has
+    Format(format::FormatArguments),
     /// Tell what a rule looks for and why; without a name, list all rules
     Explain(explain::ExplainArguments),
     /// List every elevation from the footings up, for the crew with the rod
@@ -56,6 +59,7 @@ pub fn run() -> ExitCode {
     let mut out = BufWriter::new(io::stdout());
     let outcome = match &arguments.command {
         Command::Lint(lint) => lint::run(lint, palette, &mut out),
+        Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Rod(rod) => rod::run(rod, palette, &mut out),
     };
