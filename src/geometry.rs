@@ -8,6 +8,7 @@ pub mod bearing;
 pub mod carried;
 pub mod columns;
 pub mod flights;
+pub mod footing_steps;
 pub mod layout;
 pub mod levels;
 pub mod load_path;

@@ -9,8 +9,13 @@ mod silence;
 
 pub mod beams;
 pub mod columns;
+pub mod floors;
+pub mod foundations;
+pub mod intents;
+pub mod load_path;
 pub mod stack;
 pub mod stairs;
+pub mod supports;
 
 pub use finding::{Finding, Findings};
 
@@ -63,6 +68,19 @@ pub const RULES: &[Rule] = &[
     stairs::stair_headroom::RULE,
     beams::flush_beam_projects::RULE,
     beams::flush_steel_no_gap::RULE,
+    supports::joist_end_unsupported::RULE,
+    supports::beam_end_unsupported::RULE,
+    supports::support_out_of_place::RULE,
+    supports::bearing_short::RULE,
+    supports::bearing_longer_than_support::RULE,
+    load_path::point_load_dropped::RULE,
+    load_path::footing_missing::RULE,
+    load_path::circular_support::RULE,
+    load_path::stack_broken::RULE,
+    foundations::frost_depth::RULE,
+    floors::load_below_use::RULE,
+    floors::drain_on_joist::RULE,
+    intents::intent_clear_bay::RULE,
 ];
 
 /// The rule of this name.

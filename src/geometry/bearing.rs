@@ -22,6 +22,8 @@ pub struct Bearing {
     pub on: BearingOn,
     /// The member's pieces meet here and share the contact.
     pub is_shared: bool,
+    /// It lies between the ends of the member, which runs through.
+    pub is_inner: bool,
 }
 
 /// What a member lies on.
@@ -44,13 +46,18 @@ pub fn of_joists(model: &Model, joists: &Joists, support: &Support) -> Result<Be
     let surface = band::bearing_surface(model, on);
     let whole = surface.map(|surface| surface.width());
     let is_shared = joists.joints.iter().any(|joint| joint.over.target == Some(on));
-    let available = whole.and_then(|whole| {
-        let is_outer = surface.is_some_and(|surface| is_at_end(joists, surface.centre()));
-        if is_outer { Some(whole - rim_thickness(joists)?) } else { Some(whole) }
-    });
+    let is_outer = surface.is_some_and(|surface| is_at_end(joists, surface.centre()));
+    let available =
+        whole.and_then(|whole| if is_outer { Some(whole - rim_thickness(joists)?) } else { Some(whole) });
     let length = stated.as_ref().map(|given| given.value).or(available);
     let length = length.ok_or(Unknown { of: Some(on), fact: "thick" })?;
-    Ok(Bearing { length, available, on: material_of(model, on), is_shared })
+    Ok(Bearing {
+        length,
+        available,
+        on: material_of(model, on),
+        is_shared,
+        is_inner: !is_outer && !is_shared,
+    })
 }
 
 /// The contact at one `bears on` line of a beam.
@@ -69,7 +76,7 @@ pub fn of_beam(model: &Model, beam: &Beam, support: &Support) -> Result<Bearing,
     let is_shared = beam.joints.iter().any(|joint| joint.over.target == Some(on));
     let length = stated.as_ref().map(|given| given.value).or(available);
     let length = length.ok_or(Unknown { of: Some(on), fact: "size" })?;
-    Ok(Bearing { length, available, on: material_of(model, on), is_shared })
+    Ok(Bearing { length, available, on: material_of(model, on), is_shared, is_inner: false })
 }
 
 /// How thick the rim is at outer bearings; nothing when the field has none. `None` when its size isn't known.

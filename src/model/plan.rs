@@ -73,6 +73,11 @@ impl PlanRect {
             Axis::Y => self.y,
         }
     }
+
+    /// True when a place lies in it or on its edge.
+    pub fn contains(&self, place: &PlanPoint) -> bool {
+        self.x.0 <= place.x && place.x <= self.x.1 && self.y.0 <= place.y && place.y <= self.y.1
+    }
 }
 
 /// A straight line, from its beginning to its end as written.

@@ -44,12 +44,13 @@ limits! {
 pub fn live_load_of(use_word: &str) -> Option<Limit<AreaLoad>> {
     match use_word {
         "sleeping" => Some(LIVE_SLEEPING),
-        "living" | "storage" => Some(LIVE_LIVING),
+        "living" | "kitchen" | "bath" | "hall" | "office" | "workshop" | "storage" => Some(LIVE_LIVING),
         "stairs" | "stair" => Some(LIVE_STAIRS),
         "library" | "book-room" | "book room" => Some(LIVE_BOOK_ROOM),
-        "attic" => Some(LIVE_ATTIC_STORAGE),
+        "attic" => Some(LIVE_ATTIC),
+        "attic storage" => Some(LIVE_ATTIC_STORAGE),
         "attic-room" | "attic room" => Some(LIVE_ATTIC_ROOM),
-        "deck" => Some(LIVE_DECK),
+        "deck" | "balcony" => Some(LIVE_DECK),
         "garage" => Some(LIVE_GARAGE),
         _ => None,
     }

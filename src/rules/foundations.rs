@@ -1,0 +1,3 @@
+//! Foundation walls, sills, footings and slabs.
+
+pub mod frost_depth;

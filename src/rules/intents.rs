@@ -1,0 +1,3 @@
+//! Promises of the design.
+
+pub mod intent_clear_bay;

@@ -1,0 +1,6 @@
+//! The way of every load down to the soil.
+
+pub mod circular_support;
+pub mod footing_missing;
+pub mod point_load_dropped;
+pub mod stack_broken;
