@@ -30,7 +30,7 @@ struct Arguments {
 
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Check specs: does every number agree, is everything carried down to soil
+    /// Check specs for numbers that disagree and loads that reach no soil
     Lint(lint::LintArguments),
     /// Write specs in the one style the format has
     Format(format::FormatArguments),

@@ -13,7 +13,7 @@ pub(in crate::cli) const STANDARD_INPUT: &str = "-";
 /// The specs that some arguments lead to, and what could not be used.
 #[derive(Debug, Default)]
 pub(in crate::cli) struct Found {
-    /// Each spec once, in the order of the arguments.
+    /// Each spec once, by the path of its root file.
     pub specs: Vec<Spec>,
     /// What could not be used.
     pub unusable: Vec<Unusable>,
@@ -31,6 +31,8 @@ pub(in crate::cli) fn specs_of(paths: &[PathBuf], stdin_name: Option<&Path>) -> 
             found.add_file(path, path, &OpenDocuments::default());
         }
     }
+    // The order of the arguments is not to matter: the same specs print the same bytes.
+    found.specs.sort_by(|a, b| a.paths.first().cmp(&b.paths.first()));
     found.add_configuration_faults();
     found
 }

@@ -338,6 +338,7 @@ mod tests {
     use std::collections::HashSet;
 
     use super::*;
+    use crate::syntax::form::Kind;
 
     #[test]
     fn elements_stand_in_the_order_of_their_kinds() {
@@ -378,6 +379,29 @@ mod tests {
                 let shown = spec.example.lines().any(|line| line.trim_start().starts_with(fact.phrase));
                 assert!(shown || fact.presence != Presence::Required, "{} {}", spec.keyword, fact.phrase);
             }
+        }
+    }
+
+    #[test]
+    fn what_its_kind_explains_is_labelled_by_it() {
+        fn check(form: &Form) {
+            match form {
+                Form::Nothing | Form::Words(_) | Form::Mark(_) | Form::Comma => {}
+                Form::Slot(label, Kind::Line) => assert_eq!(*label, "line"),
+                Form::Slot(label, Kind::Rect) => assert_eq!(*label, "rect"),
+                Form::Slot(label, Kind::Side) => assert_eq!(*label, "side"),
+                Form::Slot(label, Kind::Member) => assert_eq!(*label, "member"),
+                Form::Slot(label, Kind::Dimensions(..)) => assert_eq!(*label, "size"),
+                Form::Slot(label, Kind::Name([ElementKind::Floor])) => assert_eq!(*label, "floor"),
+                Form::Slot(label, Kind::Name([ElementKind::Wall])) => assert_eq!(*label, "wall"),
+                Form::Slot(label, Kind::Name([ElementKind::Slab])) => assert_eq!(*label, "slab"),
+                Form::Slot(..) => {}
+                Form::Optional(inner) | Form::List(inner) | Form::Repeated(inner) => check(inner),
+                Form::Sequence(parts) | Form::OneOf(parts) => parts.iter().for_each(check),
+            }
+        }
+        for fact in ELEMENTS.iter().flat_map(|spec| spec.all_facts()) {
+            check(&fact.form);
         }
     }
 

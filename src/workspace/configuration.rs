@@ -11,8 +11,7 @@ use crate::diagnostic::Severity;
 use crate::inputs::Settings;
 use crate::rules::{self, RULES};
 use crate::text::{ColumnEncoding, LineIndex, nearest};
-use crate::workspace::OpenDocuments;
-use crate::workspace::file_text::text_at;
+use crate::workspace::file_text::{TextFault, text_of};
 
 /// The name of the configuration file; its folder is a spec's root folder.
 pub const CONFIGURATION_NAME: &str = "storyrod.toml";
@@ -43,11 +42,7 @@ impl fmt::Display for ConfigurationFault {
 
 /// What a configuration file says, and what is wrong with it. An empty file says nothing and is right.
 pub(in crate::workspace) fn read(path: &Path) -> (Settings, Vec<ConfigurationFault>) {
-    let text = match std::fs::metadata(path) {
-        Ok(metadata) if metadata.len() == 0 => return Default::default(),
-        _ => text_at(path, &OpenDocuments::default()),
-    };
-    match text {
+    match text_of(path) {
         Ok(text) => {
             let (settings, faults) = settings_of(&text);
             let lines = LineIndex::new(&text);
@@ -62,6 +57,8 @@ pub(in crate::workspace) fn read(path: &Path) -> (Settings, Vec<ConfigurationFau
             };
             (settings, faults.into_iter().map(with_place).collect())
         }
+        // It may stand there only to mark the root folder.
+        Err(TextFault::Empty) => Default::default(),
         Err(fault) => {
             let fault = ConfigurationFault { path: path.to_owned(), place: None, message: fault.to_string() };
             (Settings::default(), vec![fault])
@@ -156,11 +153,8 @@ fn did_you_mean<'a>(written: &str, words: impl IntoIterator<Item = &'a str>) -> 
 mod tests {
     use super::*;
 
-    /// A rule that is dangerous, and one that is not.
-    fn two_rules() -> (&'static str, &'static str) {
-        let slug_of =
-            |is_danger: bool| RULES.iter().find(|rule| rule.is_danger == is_danger).map(|rule| rule.slug);
-        (slug_of(true).unwrap(), slug_of(false).unwrap())
+    fn slug(is_danger: bool) -> &'static str {
+        RULES.iter().find(|rule| rule.is_danger == is_danger).unwrap().slug
     }
 
     fn messages(text: &str) -> Vec<String> {
@@ -170,17 +164,17 @@ mod tests {
 
     #[test]
     fn a_rule_is_weighed_otherwise_or_switched_off() {
-        let (danger, plain) = two_rules();
-        let (settings, faults) =
-            settings_of(&format!("[severity]\n{plain} = \"off\"\n{danger} = \"error\"\n"));
+        let plain = slug(false);
+        let text = format!("[severity]\n{plain} = \"off\"\nstair-headroom = \"advice\"\n");
+        let (settings, faults) = settings_of(&text);
         assert_eq!(faults, []);
         assert_eq!(settings.severities.get(plain), Some(&None));
-        assert_eq!(settings.severities.get(danger), Some(&Some(Severity::Error)));
+        assert_eq!(settings.severities.get("stair-headroom"), Some(&Some(Severity::Advice)));
     }
 
     #[test]
     fn a_danger_stays_an_error() {
-        let (danger, _) = two_rules();
+        let danger = slug(true);
         for word in ["off", "advice", "warning"] {
             let text = format!("[severity]\n{danger} = \"{word}\"\n");
             let (settings, faults) = settings_of(&text);
@@ -191,7 +185,7 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_named_with_the_nearest() {
-        let (_, plain) = two_rules();
+        let plain = slug(false);
         let misspelt = format!("{plain}s");
         assert_eq!(
             messages(&format!("[severty]\n[severity]\n{misspelt} = \"off\"\n{plain} = \"warnin\"\n")),

@@ -1,7 +1,7 @@
 //! The text of one file, or in plain words why there is none.
 
 use std::fmt;
-use std::fs::File;
+use std::fs::{self, File};
 use std::io::{self, ErrorKind, Read};
 use std::path::Path;
 use std::sync::Arc;
@@ -19,6 +19,8 @@ pub enum TextFault {
     Missing,
     /// A folder stands there.
     Folder,
+    /// A pipe, a device: no file that could be read twice.
+    NoFile,
     /// The system does not let us read it.
     NoPermission,
     /// It has more bytes than [`LARGEST_FILE`].
@@ -43,6 +45,7 @@ impl fmt::Display for TextFault {
         match self {
             Self::Missing => write!(out, "there is no such file"),
             Self::Folder => write!(out, "this is a folder; a file is wanted"),
+            Self::NoFile => write!(out, "this is a pipe or a device; a file is wanted"),
             Self::NoPermission => write!(out, "the system does not let this user read it"),
             Self::TooLarge => {
                 write!(out, "it is larger than {} MiB, the most a file may have", LARGEST_FILE >> 20)
@@ -104,10 +107,15 @@ pub fn bytes_of(stream: impl Read) -> Result<Vec<u8>, TextFault> {
 }
 
 fn text_on_disk(path: &Path) -> Result<Arc<str>, TextFault> {
-    let file = File::open(path).map_err(|error| fault_of(&error))?;
-    if file.metadata().is_ok_and(|metadata| metadata.is_dir()) {
+    let metadata = fs::metadata(path).map_err(|error| fault_of(&error))?;
+    if metadata.is_dir() {
         return Err(TextFault::Folder);
     }
+    // To open a pipe could wait for ever.
+    if !metadata.is_file() {
+        return Err(TextFault::NoFile);
+    }
+    let file = File::open(path).map_err(|error| fault_of(&error))?;
     let text = text_of_bytes(bytes_of(file)?)?;
     if text.trim().is_empty() { Err(TextFault::Empty) } else { Ok(text) }
 }
@@ -150,6 +158,8 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         assert_eq!(text_on_disk(folder.path()), Err(TextFault::Folder));
         assert_eq!(text_on_disk(&folder.path().join("none.framing")), Err(TextFault::Missing));
+        #[cfg(unix)]
+        assert_eq!(text_on_disk(Path::new("/dev/null")), Err(TextFault::NoFile));
         std::fs::write(folder.path().join("a"), "").unwrap();
         assert_eq!(text_on_disk(&folder.path().join("a/none.framing")), Err(TextFault::Missing));
     }

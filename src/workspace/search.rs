@@ -61,7 +61,7 @@ pub fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
     let is_spec = |path: &Path| path.extension().is_some_and(|extension| extension == EXTENSION);
     let on_disk = WalkBuilder::new(&folder).build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
     let unsaved = open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned);
-    let mut files: Vec<_> = on_disk.filter(|path| is_spec(path) && !path.is_dir()).chain(unsaved).collect();
+    let mut files: Vec<_> = on_disk.filter(|path| is_spec(path) && path.is_file()).chain(unsaved).collect();
     files.sort();
     files.dedup();
     files

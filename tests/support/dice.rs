@@ -1,4 +1,5 @@
 //! Repeatable random choices: the same seed gives the same text on every machine.
+#![allow(dead_code, reason = "each test takes the part it needs")]
 
 /// A stream of random numbers: the generator published as SplitMix64 (Steele, Lea, Flood, "Fast splittable
 /// pseudorandom number generators", OOPSLA 2014).

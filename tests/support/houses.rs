@@ -4,6 +4,7 @@
 //! some risers lower on walls of its own. The arithmetic is done here, in whole sixteenths of an inch, by the
 //! stack-up that framers use, and knows nothing of the library: it can tell whether the library is right. Sizes are
 //! chosen so that nothing is near a limit of the residential code (common practice, spans well below the tables').
+#![allow(dead_code, reason = "each test takes the part it needs")]
 
 use std::fmt::{self, Display, Write};
 
