@@ -16,6 +16,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use crate::cli::style::ColourChoice;
+use crate::server;
 
 /// A plain-text format for the framing of a house, with a linter and a language server
 #[derive(Debug, Parser)]
@@ -38,6 +39,8 @@ enum Command {
     Explain(explain::ExplainArguments),
     /// List every elevation from the footings up, for the crew with the rod
     Rod(rod::RodArguments),
+    /// Serve an editor over standard input and output, by the Language Server Protocol
+    Server,
 }
 
 /// How a command ended.
@@ -62,6 +65,7 @@ pub fn run() -> ExitCode {
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Rod(rod) => rod::run(rod, palette, &mut out),
+        Command::Server => return server::run(),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));
     match outcome {

@@ -5,12 +5,14 @@ pub mod diagnostic;
 pub mod facts;
 pub mod geometry;
 pub mod house;
+pub mod ide;
 pub mod inputs;
 pub mod model;
 pub mod products;
 pub mod profiles;
 pub mod report;
 pub mod rules;
+pub mod server;
 pub mod snapshot;
 pub mod syntax;
 #[cfg(test)]

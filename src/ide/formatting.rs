@@ -21,9 +21,17 @@ pub struct Replacement {
 }
 
 /// The changes that make `text` what the formatter writes, line by line, so that cursors and marks in lines that stay
-/// keep their place. Invariant: in the order of the text, without overlap.
+/// keep their place. Line ends become those of the first line. Invariant: in the order of the text, without overlap.
 pub fn formatting(text: &str) -> Vec<Replacement> {
-    replacements(text, &syntax::format(text))
+    replacements(text, &syntax::format(text).replace('\n', line_end(text)))
+}
+
+fn line_end(text: &str) -> &'static str {
+    match text.find(['\r', '\n']).and_then(|at| text.get(at..)) {
+        Some(rest) if rest.starts_with("\r\n") => "\r\n",
+        Some(rest) if rest.starts_with('\r') => "\r",
+        _ => "\n",
+    }
 }
 
 fn replacements(old: &str, new: &str) -> Vec<Replacement> {
@@ -62,6 +70,16 @@ mod tests {
         let edits = replacements("one\n two\nthree\n", "one\n  two\nthree\n");
         assert_eq!(edits, [Replacement { start: 4, end: 9, text: "  two\n".to_owned() }]);
         assert_eq!(replacements("same\r\n", "same\r\n"), []);
+    }
+
+    #[test]
+    fn line_ends_stay_what_they_are() {
+        for end in ["\n", "\r\n", "\r"] {
+            let text = ["grid", "x A 0'", ""].join(end);
+            let formatted = applied(&text, &formatting(&text));
+            assert_eq!(formatted, syntax::format(&text).replace('\n', end));
+            assert_eq!(formatting(&formatted), []);
+        }
     }
 
     proptest! {

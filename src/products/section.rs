@@ -80,8 +80,6 @@ pub enum Make {
     RimBoard,
     /// A rolled or formed steel shape.
     Rolled(&'static Rolled),
-    /// A steel shape of a declared product: its properties are the product's.
-    DeclaredSteel,
     /// A pipe filled with concrete.
     FilledPipe,
 }
@@ -122,7 +120,7 @@ impl Section {
         match self.make {
             Make::Sawn { .. } => CrossGrain::Shrinks,
             Make::Glulam | Make::Composite | Make::IJoist(_) | Make::RimBoard => CrossGrain::Dry,
-            Make::Rolled(_) | Make::DeclaredSteel | Make::FilledPipe => CrossGrain::NoGrain,
+            Make::Rolled(_) | Make::FilledPipe => CrossGrain::NoGrain,
         }
     }
 }
@@ -272,8 +270,7 @@ fn standard_pipes() -> impl Iterator<Item = (&'static Rolled, Length, Length)> {
     })
 }
 
-/// The weight of a solid piece.
-pub fn solid_weight(width: Length, depth: Length, density: Density) -> LineLoad {
+fn solid_weight(width: Length, depth: Length, density: Density) -> LineLoad {
     LineLoad::plf(width.to_inches() * depth.to_inches() / 144.0 * density.to_pcf())
 }
 
@@ -369,8 +366,7 @@ fn gap(one: Length, other: Length) -> u64 {
 }
 
 /// A length as sizes write it: inches without the mark.
-/// Inches without their mark, as a built size is written: `1-3/4`.
-pub fn bare(length: Length) -> String {
+fn bare(length: Length) -> String {
     length.in_inches().to_string().replace(['"', '~'], "")
 }
 

@@ -115,7 +115,7 @@ mod tests {
     /// The column of a character as the protocol defines it, counted another way than `LineIndex` does.
     fn column(before: &str, encoding: ColumnEncoding) -> u32 {
         let count = match encoding {
-            ColumnEncoding::Utf8 => before.bytes().count(),
+            ColumnEncoding::Utf8 => before.len(),
             ColumnEncoding::Utf16 => before.encode_utf16().count(),
             ColumnEncoding::Utf32 => before.chars().count(),
         };

@@ -1,0 +1,5 @@
+vim.bo.commentstring = '-- %s'
+vim.bo.comments = ':--'
+vim.bo.expandtab = true
+vim.bo.shiftwidth = 2
+vim.bo.softtabstop = 2

@@ -1,0 +1,5 @@
+return {
+  cmd = { 'storyrod', 'server' },
+  filetypes = { 'framing' },
+  root_markers = { 'storyrod.toml', '.git' },
+}

@@ -1,0 +1,14 @@
+//! Real sessions with the language server over its standard input and output.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test fails by panicking"
+)]
+
+mod features;
+mod lifecycle;
+mod session;
+mod text;
+mod wire;
