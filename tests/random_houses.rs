@@ -1,12 +1,17 @@
 //! Houses drawn at random are whole and read without a problem.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
 
+#[path = "support/analysis.rs"]
+mod analysis;
 #[path = "support/dice.rs"]
 mod dice;
 #[path = "support/houses.rs"]
 mod houses;
 #[path = "support/reading.rs"]
 mod reading;
+
+use storyrod::syntax::format;
+use storyrod::units::Length;
 
 #[test]
 fn the_same_seed_gives_the_same_house() {
@@ -32,9 +37,63 @@ fn names_are_given_once() {
 }
 
 #[test]
-fn every_line_of_a_house_reads() {
+fn a_house_reads_and_is_in_the_one_style() {
     for seed in 0..60 {
-        reading::assert_clean(&houses::house(seed));
+        let text = houses::house(seed);
+        reading::assert_clean(&text);
+        assert_eq!(format(&text), text);
     }
     reading::assert_clean(&houses::estate(5, 12));
+}
+
+#[test]
+fn every_loop_of_a_house_closes_exactly() {
+    for seed in 0..60 {
+        let text = houses::house(seed);
+        let geometry = analysis::of(&text).house.geometry;
+        // The datum, two bearing walls and two seats at least.
+        assert!(geometry.closures.len() >= 5, "{} loops in\n{text}", geometry.closures.len());
+        for closure in &geometry.closures {
+            assert_eq!(closure.difference(), Length::ZERO, "seed {seed}: {closure:?}\n{text}");
+        }
+    }
+}
+
+#[test]
+fn nothing_is_found_in_a_valid_house() {
+    for seed in 0..60 {
+        let text = houses::house(seed);
+        let findings = analysis::of(&text).findings;
+        assert!(findings.is_empty(), "seed {seed}: {findings:#?}\n{text}");
+    }
+}
+
+#[test]
+fn one_wrong_line_is_one_finding() {
+    for seed in 0..30 {
+        for (heading, phrase, becomes, rule) in [
+            ("wall W1", "top", "98'-2\"", "stack-does-not-close"),
+            ("pocket PK2", "seat", "97'-2\"", "stack-does-not-close"),
+            ("column C1", "cut", "should be 61\"", "column-length-does-not-close"),
+            ("stair S1", "risers", "11", "riser-too-tall"),
+            ("project", "frost", "9'-0\"", "frost-depth"),
+            ("floor main", "live", "20 psf", "load-below-use"),
+        ] {
+            let text = with_line(&houses::house(seed), heading, phrase, becomes);
+            let findings = analysis::of(&text).findings;
+            let rules: Vec<_> = findings.iter().map(|finding| (finding.rule, &finding.message)).collect();
+            assert!(
+                matches!(rules.as_slice(), [(only, _)] if *only == rule),
+                "seed {seed} {heading} {phrase}: {rules:?}\n{text}"
+            );
+        }
+    }
+}
+
+/// The text with another value of one fact.
+fn with_line(text: &str, heading: &str, phrase: &str, becomes: &str) -> String {
+    let element = text.find(&format!("{heading} ")).or_else(|| text.find(&format!("{heading}\n"))).unwrap();
+    let line = element + text[element..].find(&format!("\n  {phrase} ")).unwrap() + 1;
+    let end = line + text[line..].find('\n').unwrap();
+    format!("{}  {phrase:<13} {becomes}{}", &text[..line], &text[end..])
 }
