@@ -10,6 +10,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+const SAMPLES: &str = "grammar/samples";
 const PICTURE: &str = "docs/terminal.svg";
 
 #[test]
@@ -74,7 +75,11 @@ fn root() -> PathBuf {
 /// A folder that has the samples where README.md says they are.
 fn working_folder() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
-    std::os::unix::fs::symlink(root().join("grammar"), folder.path().join("grammar")).unwrap();
+    fs::create_dir_all(folder.path().join(SAMPLES)).unwrap();
+    for sample in fs::read_dir(root().join(SAMPLES)).unwrap() {
+        let sample = sample.unwrap().path();
+        fs::copy(&sample, folder.path().join(SAMPLES).join(sample.file_name().unwrap())).unwrap();
+    }
     folder
 }
 

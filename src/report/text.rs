@@ -79,7 +79,7 @@ impl TextReport {
             self.write_detail("basis", &printable(basis), out)?;
         }
         if let Some(waiver) = &finding.waiver {
-            self.write_detail("waive", &self.palette.faint(&printable(waiver)), out)?;
+            self.write_detail("or", &self.palette.faint(&printable(waiver)), out)?;
         }
         Ok(())
     }
@@ -183,7 +183,7 @@ mod tests {
      state  wall W1 is already in place
      then   wall W1 is 9" thick; its footing is laid out for 8" (lengths-disagree, house.framing:3:1)
      basis  common practice
-     waive  waive lengths-disagree because "…"
+     or     waive lengths-disagree because "…"
 
 "#
         );
