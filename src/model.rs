@@ -8,6 +8,7 @@ pub mod element;
 pub mod field;
 pub mod foundation;
 pub mod framing;
+mod lower;
 pub mod member;
 pub mod openings;
 pub mod plan;
@@ -28,7 +29,6 @@ use crate::model::promises::{HoldPoint, Intent, Sheet};
 use crate::model::site::{Area, Floor, Grid, Load, Project, Roof};
 use crate::model::stairs::{Landing, Stair, Stoop};
 use crate::profiles::Limits;
-use crate::syntax::Tree;
 use crate::syntax::vocabulary::ElementKind;
 
 /// The house as written.
@@ -151,6 +151,47 @@ impl Model {
         }
     }
 
+    /// The limits that hold: the project's own, or the newest profile's without one.
+    pub fn limits(&self) -> Limits {
+        self.project.as_ref().map_or_else(Limits::newest, |project| project.limits.clone())
+    }
+
+    /// What all elements have, of every element: kind by kind, each in the order of the text.
+    pub fn commons(&self) -> impl Iterator<Item = &Common> {
+        let house = self.project.iter().map(|it| &it.common).chain(&self.grid.common);
+        house
+            .chain(self.products.iter().map(|it| &it.common))
+            .chain(self.floors.iter().map(|it| &it.common))
+            .chain(self.areas.iter().map(|it| &it.common))
+            .chain(self.joists.iter().map(|it| &it.common))
+            .chain(self.openings.iter().map(|it| &it.common))
+            .chain(self.walls.iter().map(|it| &it.common))
+            .chain(self.shelves.iter().map(|it| &it.common))
+            .chain(self.pockets.iter().map(|it| &it.common))
+            .chain(self.ledgers.iter().map(|it| &it.common))
+            .chain(self.beams.iter().map(|it| &it.common))
+            .chain(self.columns.iter().map(|it| &it.common))
+            .chain(self.footings.iter().map(|it| &it.common))
+            .chain(self.slabs.iter().map(|it| &it.common))
+            .chain(self.stairs.iter().map(|it| &it.common))
+            .chain(self.landings.iter().map(|it| &it.common))
+            .chain(self.stoops.iter().map(|it| &it.common))
+            .chain(self.doors.iter().map(|it| &it.common))
+            .chain(self.windows.iter().map(|it| &it.common))
+            .chain(self.headers.iter().map(|it| &it.common))
+            .chain(self.jacks.iter().map(|it| &it.common))
+            .chain(self.squashes.iter().map(|it| &it.common))
+            .chain(self.roofs.iter().map(|it| &it.common))
+            .chain(self.loads.iter().map(|it| &it.common))
+            .chain(self.drains.iter().map(|it| &it.common))
+            .chain(self.holes.iter().map(|it| &it.common))
+            .chain(self.notches.iter().map(|it| &it.common))
+            .chain(self.ducts.iter().map(|it| &it.common))
+            .chain(self.intents.iter().map(|it| &it.common))
+            .chain(self.sheets.iter().map(|it| &it.common))
+            .chain(self.hold_points.iter().map(|it| &it.common))
+    }
+
     /// The floor an id means.
     pub fn floor(&self, id: ElementId) -> Option<&Floor> {
         if id.kind == ElementKind::Floor { self.floors.get(id.index as usize) } else { None }
@@ -219,21 +260,5 @@ impl Model {
     /// The pack of jack studs an id means.
     pub fn jacks_of(&self, id: ElementId) -> Option<&Jacks> {
         if id.kind == ElementKind::Jacks { self.jacks.get(id.index as usize) } else { None }
-    }
-}
-impl Model {
-    /// The house that the trees of a spec describe, its root file's first. Reads nothing yet: lowering replaces this.
-    pub fn of(_trees: &[Tree]) -> Self {
-        Self::default()
-    }
-
-    /// The limits that hold: the project's own, or the newest profile's without one.
-    pub fn limits(&self) -> Limits {
-        self.project.as_ref().map_or_else(Limits::newest, |project| project.limits.clone())
-    }
-
-    /// What all elements have, of every floor. Lowering replaces this.
-    pub fn commons(&self) -> impl Iterator<Item = &Common> {
-        self.floors.iter().map(|floor| &floor.common)
     }
 }

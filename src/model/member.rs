@@ -46,7 +46,7 @@ impl Member {
     pub fn is_steel(&self) -> Option<bool> {
         let section = self.section.as_ref()?;
         Some(match section.make {
-            Make::Rolled(_) | Make::FilledPipe => true,
+            Make::Rolled(_) | Make::DeclaredSteel | Make::FilledPipe => true,
             Make::Sawn { .. } | Make::Glulam | Make::Composite | Make::IJoist(_) | Make::RimBoard => false,
         })
     }

@@ -31,7 +31,7 @@ pub enum ModelProblemKind {
     WrongKind(&'static [ElementKind], ElementKind, Span),
     /// A grid line that nothing defines; the nearest.
     UnknownGridLine(Option<Box<str>>),
-    /// A grid line of the other axis than the place asks for.
+    /// A grid line of the other axis than the place asks for: the axis asked for.
     GridLineOfOtherAxis(Axis),
     /// A grid line named twice; where first.
     GridLineReused(Span),
@@ -47,8 +47,14 @@ pub enum ModelProblemKind {
     LimitOfOtherKind(&'static str),
     /// Two facts that both decide the same thing; the other one and its place.
     DecidedTwice(&'static str, Span),
-    /// A length that must be more than nothing is nothing or less.
+    /// A number that must be more than nothing is nothing or less: the fact's phrase.
     NotPositive(&'static str),
+    /// A number that may be nothing is less: the fact's phrase.
+    Negative(&'static str),
+    /// A load in another unit than the fact takes: what it takes.
+    LoadOfOtherKind(&'static str),
+    /// A footing's size in another form than its kind has: what it has.
+    SizeOfOtherKind(&'static str),
     /// A line or rectangle without extent.
     NoExtent(&'static str),
     /// An element refers to itself.

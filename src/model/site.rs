@@ -130,8 +130,10 @@ pub struct Floor {
     pub subfloor: Field<Length>,
     /// Elevation of the walking surface.
     pub finish_at: Field<Length>,
-    /// Steps from another floor.
+    /// Steps from another floor; of several lines the first.
     pub steps: Field<Steps>,
+    /// Steps from further floors: promises, all of them.
+    pub other_steps: Vec<Given<Steps>>,
     /// The slab it is.
     pub on: Field<Reference>,
     /// Thickness of the deck.

@@ -80,6 +80,8 @@ pub enum Make {
     RimBoard,
     /// A rolled or formed steel shape.
     Rolled(&'static Rolled),
+    /// A steel shape of a declared product: its properties are the product's.
+    DeclaredSteel,
     /// A pipe filled with concrete.
     FilledPipe,
 }
@@ -120,7 +122,7 @@ impl Section {
         match self.make {
             Make::Sawn { .. } => CrossGrain::Shrinks,
             Make::Glulam | Make::Composite | Make::IJoist(_) | Make::RimBoard => CrossGrain::Dry,
-            Make::Rolled(_) | Make::FilledPipe => CrossGrain::NoGrain,
+            Make::Rolled(_) | Make::DeclaredSteel | Make::FilledPipe => CrossGrain::NoGrain,
         }
     }
 }
@@ -270,7 +272,8 @@ fn standard_pipes() -> impl Iterator<Item = (&'static Rolled, Length, Length)> {
     })
 }
 
-fn solid_weight(width: Length, depth: Length, density: Density) -> LineLoad {
+/// The weight of a solid piece.
+pub fn solid_weight(width: Length, depth: Length, density: Density) -> LineLoad {
     LineLoad::plf(width.to_inches() * depth.to_inches() / 144.0 * density.to_pcf())
 }
 
@@ -366,7 +369,8 @@ fn gap(one: Length, other: Length) -> u64 {
 }
 
 /// A length as sizes write it: inches without the mark.
-fn bare(length: Length) -> String {
+/// Inches without their mark, as a built size is written: `1-3/4`.
+pub fn bare(length: Length) -> String {
     length.in_inches().to_string().replace(['"', '~'], "")
 }
 

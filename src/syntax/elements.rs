@@ -216,7 +216,8 @@ impl Reading {
                 None => *first = Some(span),
             }
         }
-        Ok(Fact { spec, phrase: phrase_span, span, parts })
+        let value = if rest.is_empty() { phrase_span } else { covering(rest) };
+        Ok(Fact { spec, phrase: phrase_span, value, span, parts })
     }
 
     /// A fact that belongs to no element. Under a word that opens nothing, that word is the one mistake.
@@ -311,7 +312,8 @@ fn claim<'t>(
     let mut parts = vec![Part { label: "fact", value, span }];
     parts.extend(read(&CLAIMED, CLAIM.phrase, tokens, should + 2, readers)?);
     let phrase = covering(rest.get(..2).unwrap_or_default());
-    Ok(Fact { spec: &CLAIM, phrase, span: covering(tokens), parts })
+    let value = covering(rest.get(2..).unwrap_or_default());
+    Ok(Fact { spec: &CLAIM, phrase, value, span: covering(tokens), parts })
 }
 
 /// When these words are the fact, the load case before it.

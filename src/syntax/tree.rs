@@ -109,6 +109,8 @@ pub struct Fact {
     pub spec: &'static FactSpec,
     /// Where its phrase stands.
     pub phrase: LocalSpan,
+    /// All that stands behind the phrase; the phrase itself when nothing does.
+    pub value: LocalSpan,
     /// From the phrase to the last value.
     pub span: LocalSpan,
     /// Its values in the order of the text.
