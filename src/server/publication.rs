@@ -38,6 +38,11 @@ pub fn publications(
                 }
             }
         }
+        if spec.is_alone
+            && let (Some(Some(page)), Some(list)) = (pages.first(), lists.first_mut())
+        {
+            list.extend(alone_entry(page));
+        }
         for (page, list) in pages.into_iter().zip(lists) {
             let Some(page) = page else { continue };
             add(&mut all, PublishDiagnosticsParams::new(page.uri, list, page.version));
@@ -158,6 +163,19 @@ fn related(span: Span, message: &str, pages: &[Option<Page>]) -> Option<Diagnost
     })
 }
 
+/// Why much may be missing in a file. Nothing is said of a file that says nothing.
+fn alone_entry(page: &Page) -> Option<Diagnostic> {
+    let text = page.ruler.source.text.trim_end_matches(['\r', '\n']);
+    let end = text.find(['\r', '\n']).unwrap_or(text.len());
+    (!text.is_empty()).then(|| Diagnostic {
+        range: page.ruler.range(0, u32::try_from(end).unwrap_or(u32::MAX)),
+        severity: Some(DiagnosticSeverity::INFORMATION),
+        source: Some(SOURCE.to_owned()),
+        message: "no project includes this file: it is read alone".to_owned(),
+        ..Diagnostic::default()
+    })
+}
+
 fn configuration_entry(fault: &ConfigurationFault) -> Diagnostic {
     let (line, column) = fault.place.unwrap_or((1, 1));
     let at = Position::new(line.saturating_sub(1), column.saturating_sub(1));
@@ -175,5 +193,95 @@ const fn severity(severity: Severity) -> DiagnosticSeverity {
         Severity::Error => DiagnosticSeverity::ERROR,
         Severity::Warning => DiagnosticSeverity::WARNING,
         Severity::Advice => DiagnosticSeverity::INFORMATION,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::diagnostic::{Related, Remedy};
+    use crate::text::{ColumnEncoding, FileId, Source};
+
+    fn page(name: &str, text: &str) -> Option<Page> {
+        let uri = Url::parse(&format!("file:///{name}")).unwrap();
+        let ruler = Ruler::new(Source::new(name, text), ColumnEncoding::Utf16);
+        Some(Page { uri, version: None, ruler })
+    }
+
+    fn finding(
+        file: u32,
+        start: u32,
+        message: &str,
+        consequences: Vec<diagnostic::Diagnostic>,
+    ) -> diagnostic::Diagnostic {
+        let span = Span::new(FileId(file), start, start + 2);
+        diagnostic::Diagnostic {
+            rule: "some-rule",
+            severity: Severity::Error,
+            subject: String::new(),
+            span,
+            message: message.to_owned(),
+            related: vec![Related { span, message: "see here".to_owned() }],
+            notes: Vec::new(),
+            help: Vec::new(),
+            remedy: Remedy::OnPaper,
+            basis: None,
+            fix: None,
+            waiver: None,
+            consequences,
+        }
+    }
+
+    const FULL: Abilities = Abilities {
+        encoding: ColumnEncoding::Utf16,
+        shows_related: true,
+        renders_markdown: true,
+        watches_files: false,
+    };
+
+    /// File, line, message and related places of each entry.
+    fn shown(root: &diagnostic::Diagnostic, abilities: Abilities) -> Vec<(u32, u32, String, Vec<String>)> {
+        let pages = [page("a", "aa\nbb\n"), page("b", "cc\ndd\n")];
+        let places = |entry: &Diagnostic| {
+            let places = entry.related_information.iter().flatten();
+            places.map(|place| format!("{} {}", place.location.uri.path(), place.message)).collect()
+        };
+        entries(root, &pages, abilities)
+            .into_iter()
+            .map(|(span, entry)| (span.file.0, entry.range.start.line, entry.message.clone(), places(&entry)))
+            .collect()
+    }
+
+    #[test]
+    fn a_root_is_one_entry_that_lists_what_follows() {
+        let grandchild = finding(0, 0, "grandchild", Vec::new());
+        let root = finding(0, 3, "root", vec![finding(0, 0, "child", vec![grandchild])]);
+        let places = ["/a see here", "/a follows: child", "/a follows: grandchild"].map(str::to_owned);
+        assert_eq!(shown(&root, FULL), [(0, 1, "root\n2 more follow from it".to_owned(), places.to_vec())]);
+        let plain = Abilities { shows_related: false, ..FULL };
+        assert_eq!(shown(&root, plain), [(0, 1, "root\n2 more follow from it".to_owned(), Vec::new())]);
+    }
+
+    #[test]
+    fn a_consequence_in_another_file_is_an_entry_there_too() {
+        let root = finding(0, 3, "root", vec![finding(1, 0, "child", Vec::new())]);
+        let [root_entry, child_entry] = shown(&root, FULL).try_into().unwrap();
+        assert_eq!((root_entry.0, root_entry.2.as_str()), (0, "root\n1 more follows from it"));
+        assert_eq!(root_entry.3, ["/a see here", "/b follows: child"]);
+        assert_eq!((child_entry.0, child_entry.2.as_str()), (1, "child\nfollows from: root"));
+        assert_eq!(child_entry.3, ["/a follows from: root", "/b see here"]);
+    }
+
+    #[test]
+    fn what_two_specs_say_of_one_file_is_said_once() {
+        let uri = Url::parse("file:///a").unwrap();
+        let entry = |message: &str| Diagnostic { message: message.to_owned(), ..Diagnostic::default() };
+        let list = |entries: &[&str]| {
+            PublishDiagnosticsParams::new(uri.clone(), entries.iter().map(|one| entry(one)).collect(), None)
+        };
+        let mut all = Vec::new();
+        add(&mut all, list(&["x", "y"]));
+        add(&mut all, list(&["y", "z"]));
+        assert_eq!(all, [list(&["x", "y", "z"])]);
     }
 }
