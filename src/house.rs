@@ -8,7 +8,7 @@ use crate::model::Model;
 use crate::profiles::Limits;
 use crate::syntax::value::Date;
 use crate::syntax::{self, ElementCache, ProblemKind, Tree};
-use crate::text::{FileId, Span};
+use crate::text::{FileId, LocalSpan, Span};
 
 /// Everything known of one spec at one moment.
 #[derive(Debug)]
@@ -27,6 +27,23 @@ pub struct House {
     pub today: Date,
 }
 
+/// Something that the reader could not make sense of, with its place.
+#[derive(Clone, Copy, Debug)]
+pub struct TextProblem<'a> {
+    /// Where.
+    pub span: Span,
+    /// What.
+    pub kind: &'a ProblemKind,
+    chunk: u32,
+}
+
+impl TextProblem<'_> {
+    /// A further place that the kind names.
+    pub const fn place(&self, local: LocalSpan) -> Span {
+        local.within(self.span.file, self.chunk)
+    }
+}
+
 impl House {
     /// Reads and derives a house. `elements` keeps the trees of elements whose text stays the same.
     pub fn of(inputs: &Arc<Inputs>, elements: &mut ElementCache, today: Date) -> Self {
@@ -38,18 +55,29 @@ impl House {
         Self { inputs: Arc::clone(inputs), trees, model, geometry, limits, today }
     }
 
-    /// What the reader could not make sense of, in the order of the text.
-    pub fn text_problems(&self) -> impl Iterator<Item = (Span, &ProblemKind)> {
-        self.trees.iter().enumerate().flat_map(|(file, tree)| {
-            let file = FileId(u32::try_from(file).unwrap_or(u32::MAX));
-            tree.chunks.iter().flat_map(move |chunk| {
-                chunk
-                    .body
-                    .problems
-                    .iter()
-                    .map(move |problem| (problem.span.within(file, chunk.start), &problem.kind))
+    /// What the reader could not make sense of in one file, in the order of the text.
+    pub fn text_problems_of(&self, file: FileId) -> impl Iterator<Item = TextProblem<'_>> {
+        let tree = self.trees.get(file.0 as usize);
+        tree.into_iter().flat_map(|tree| &tree.chunks).flat_map(move |chunk| {
+            chunk.body.problems.iter().map(move |problem| TextProblem {
+                span: problem.span.within(file, chunk.start),
+                kind: &problem.kind,
+                chunk: chunk.start,
             })
         })
+    }
+
+    /// Every file of the spec.
+    pub fn files(&self) -> impl Iterator<Item = FileId> + use<> {
+        (0..u32::try_from(self.trees.len()).unwrap_or(u32::MAX)).map(FileId)
+    }
+
+    /// The line in which a place begins, without its line end.
+    pub fn line_of(&self, span: Span) -> Span {
+        let Some(source) = self.inputs.sources.get(span.file.0 as usize) else { return span };
+        let (start, end) = source.lines.range_of(source.lines.line_of(span.start));
+        let line = self.text_at(Span::new(span.file, start, end)).trim_end_matches(['\r', '\n']);
+        Span::new(span.file, start, start + u32::try_from(line.len()).unwrap_or(0))
     }
 
     /// The text of a place.

@@ -1,6 +1,6 @@
 //! What a rule reports, before it is weighed, silenced and grouped.
 
-use crate::diagnostic::{Diagnostic, Fix, Related, Remedy, Severity};
+use crate::diagnostic::{Diagnostic, Edit, Fix, Related, Remedy, Severity};
 use crate::house::House;
 use crate::model::element::{ElementId, Stage};
 use crate::rules::Rule;
@@ -120,6 +120,12 @@ impl Finding {
     pub fn fix(&mut self, fix: Fix) -> &mut Self {
         self.diagnostic.fix = Some(fix);
         self
+    }
+
+    /// The edit that has one answer is to write this there.
+    pub fn write(&mut self, span: Span, text: impl Into<String>) -> &mut Self {
+        let text = text.into();
+        self.fix(Fix { title: format!("write `{text}`"), edits: vec![Edit { span, text }] })
     }
 
     /// Another severity than the rule's own, where the same fault can matter more or less.

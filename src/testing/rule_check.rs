@@ -37,6 +37,7 @@ pub fn found(rule: &'static Rule, text: &str) -> Vec<Diagnostic> {
 /// Checks that a rule finds exactly what the fixture marks.
 ///
 /// Below a line, `-- ^^^ message` marks the bytes above the carets; the message must be the finding's own. A further
+/// `--<^^^ message` marks from the line's first byte to the last caret. A further
 /// line `-- | text` asks that the text stands somewhere in the finding's notes, help, related places or basis.
 pub fn check_rule(rule: &'static Rule, fixture: &str) {
     let found = found(rule, fixture);
@@ -82,11 +83,12 @@ fn marks_in(fixture: &str) -> Vec<Mark> {
         let rest = trimmed.trim_start_matches('-');
         if let Some(text) = rest.trim_start().strip_prefix("| ").filter(|_| trimmed.starts_with("--")) {
             marks.last_mut().expect("a `|` line follows a marked place").also.push(text.to_owned());
-        } else if trimmed.starts_with("--") && rest.trim_start().starts_with('^') {
+        } else if trimmed.starts_with("--") && rest.trim_start().trim_start_matches('<').starts_with('^') {
             let from = trimmed.find('^').expect("there is a caret");
             let carets = trimmed[from..].chars().take_while(|character| *character == '^').count();
             let message = trimmed[from + carets..].trim().to_owned();
-            marks.push(Mark { place: (above + from, above + from + carets), message, also: Vec::new() });
+            let first = if rest.starts_with('<') { 0 } else { from };
+            marks.push(Mark { place: (above + first, above + from + carets), message, also: Vec::new() });
         } else {
             above = start;
         }

@@ -1,0 +1,42 @@
+//! Words that several rules share.
+
+use crate::syntax::vocabulary::ElementKind;
+
+/// Longer texts are cut in a message.
+const LONGEST_QUOTED: usize = 40;
+
+/// What stands in the text, as a message shows it.
+pub fn quoted(text: &str) -> String {
+    let mut characters = text.trim().chars();
+    let shown: String = characters.by_ref().take(LONGEST_QUOTED).collect();
+    let cut = if characters.next().is_some() { "…" } else { "" };
+    format!("`{shown}{cut}`")
+}
+
+/// `a`, `a or b`, `a, b or c`.
+pub fn either(items: &[String]) -> String {
+    match items {
+        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
+        _ => items.concat(),
+    }
+}
+
+/// A kind of element with its article: `a beam`, `an opening`, `joists`.
+pub fn a_kind(kind: ElementKind) -> String {
+    let word = kind.word();
+    match kind {
+        ElementKind::Joists | ElementKind::Jacks => word.to_owned(),
+        ElementKind::Squash => "squash blocks".to_owned(),
+        _ if word.starts_with(['a', 'e', 'i', 'o', 'u']) => format!("an {word}"),
+        _ => format!("a {word}"),
+    }
+}
+
+/// Kinds of elements that would fit: `a beam, a wall or a column`; `another element` when there are many.
+pub fn one_of_kinds(kinds: &[ElementKind]) -> String {
+    const MOST_KINDS: usize = 6;
+    if kinds.is_empty() || kinds.len() > MOST_KINDS {
+        return "another kind of element".to_owned();
+    }
+    either(&kinds.iter().map(|kind| a_kind(*kind)).collect::<Vec<_>>())
+}
