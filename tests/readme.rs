@@ -106,7 +106,7 @@ fn picture_of(text: &str) -> String {
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\">\n\
          <rect width=\"100%\" height=\"100%\" rx=\"6\" fill=\"#1b1e24\"/>\n\
-         <g font-family=\"ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace\" font-size=\"13\" xml:space=\"preserve\">\n"
+         <g font-family=\"monospace\" font-size=\"13\" xml:space=\"preserve\">\n"
     );
     let mut y = MARGIN - 5.0;
     for line in text.lines() {
