@@ -1,6 +1,6 @@
 //! Joists, beams, columns and declared products.
 
-use crate::model::element::{Common, Reference};
+use crate::model::element::{Common, Reference, SourceNote};
 use crate::model::field::{Field, Given};
 use crate::model::member::Member;
 use crate::model::plan::{Axis, PlanLine, PlanPoint, PlanRect, Station};
@@ -268,6 +268,8 @@ pub struct Tie {
     pub words: Box<str>,
     /// Capacity.
     pub capacity: Option<Force>,
+    /// Where the capacity comes from.
+    pub source: Option<SourceNote>,
     /// The line.
     pub span: Span,
 }

@@ -70,6 +70,8 @@ pub enum Connector {
     Clip {
         /// Capacity.
         capacity: Option<Force>,
+        /// What it is.
+        words: Option<Box<str>>,
         /// Where the capacity comes from.
         source: Option<SourceNote>,
     },

@@ -29,7 +29,7 @@ pub fn common(reader: &mut Reader<'_, '_>) -> Common {
         accepts: reader.given("accept", |reader, fact| {
             Some(Accept { note: reader.words(fact, "words")?, on: fact.date("date") })
         }),
-        claims: reader.list("should be", claim),
+        claims: claims(reader),
         has_unread_lines: reader.has_unread_lines,
     }
 }
@@ -99,6 +99,28 @@ fn waiver(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Waiver> {
         span: reader.span(fact.span),
     })
 }
+
+/// What follows from the rest and is compared with it, whether it `should be` so or is stated outright.
+fn claims(reader: &mut Reader<'_, '_>) -> Vec<Claim> {
+    let mut claims = reader.list("should be", claim);
+    for phrase in OUTRIGHT {
+        claims.extend(reader.fact(phrase).and_then(|fact| {
+            let value = fact.part("value")?;
+            Some(Claim {
+                fact: Box::from(*phrase),
+                fact_span: reader.span(fact.phrase),
+                value: value.value.clone(),
+                value_span: reader.span(value.span),
+                within: None,
+                span: reader.span(fact.span),
+            })
+        }));
+    }
+    claims
+}
+
+/// Derived facts that no element's own fields hold.
+const OUTRIGHT: &[&str] = &["cut", "riser", "rise"];
 
 fn claim(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Claim> {
     let Value::FactName(name) = &fact.part("fact")?.value else { return None };

@@ -253,7 +253,8 @@ pub fn column(reader: &mut Reader<'_, '_>) -> Column {
             let is_top = fact.word("how") == Some("top");
             let words = reader.words(fact, "words")?;
             let capacity = reader.force(fact, "capacity");
-            Some(Tie { is_top, words, capacity, span: reader.span(fact.span) })
+            let source = reader.source(fact);
+            Some(Tie { is_top, words, capacity, source, span: reader.span(fact.span) })
         }),
         loads: reader.declared_loads(None),
         squash: reader.field("squash", |reader, fact| reader.counted_member(fact)),

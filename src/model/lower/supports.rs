@@ -44,7 +44,8 @@ impl<'t> Reader<'_, 't> {
                 Connector::Hanger { capacity: self.force(fact, "capacity"), words, source: self.source(fact) }
             }
             Some("clip") => {
-                Connector::Clip { capacity: self.force(fact, "capacity"), source: self.source(fact) }
+                let capacity = self.force(fact, "capacity");
+                Connector::Clip { capacity, words, source: self.source(fact) }
             }
             Some(_) | None => self.reference(fact, "ledger").map_or(Connector::None, Connector::Ledger),
         }
