@@ -49,6 +49,19 @@ fn a_fact_and_a_heading_say_what_the_vocabulary_says_of_them() {
 }
 
 #[test]
+fn a_finding_says_its_rule_under_the_cursor() {
+    let text =
+        include_str!("../../grammar/samples/first.framing").replace("frost         42", "frost         48");
+    let mut session = Session::plain();
+    session.open(URI, &text);
+    let shown = session.diagnostics(URI, Some(1));
+    let hover = hover_at(&mut session, &text, slice(&text, &shown[0]["range"], "utf-16"), "utf-16");
+    let said = hover["contents"]["value"].as_str().unwrap();
+    assert!(said.contains("frost-depth") && said.contains("## Why"), "{said}");
+    assert_eq!(hover["range"], shown[0]["range"]);
+}
+
+#[test]
 fn a_hover_right_behind_a_change_is_about_the_changed_text() {
     let mut session = Session::plain();
     session.open(URI, "column C1\n");

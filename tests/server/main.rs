@@ -7,6 +7,7 @@
     reason = "a test fails by panicking"
 )]
 
+mod documents;
 mod features;
 mod lifecycle;
 mod session;

@@ -1,0 +1,103 @@
+-- One session in a real Neovim: write a spec of two files, open one, and look at what is shown.
+local LONG = 20000
+local folder = vim.env.SPEC
+
+local function write(name, text)
+  local file = assert(io.open(folder .. '/' .. name, 'w'))
+  file:write(text)
+  file:close()
+end
+
+local function fail(what)
+  io.stderr:write('not as it should be: ' .. what .. '\n')
+  for _, d in ipairs(vim.diagnostic.get()) do
+    io.stderr:write(('  shown: %s:%d:%d %s\n'):format(vim.api.nvim_buf_get_name(d.bufnr), d.lnum + 1, d.col + 1, d.message))
+  end
+  vim.cmd.cquit()
+end
+
+local function check(what, condition)
+  if not vim.wait(LONG, condition, 10) then fail(what) end
+end
+
+-- The diagnostics of a file that are about this text.
+local function shown(name, text)
+  local buffer = vim.fn.bufnr(folder .. '/' .. name)
+  if buffer < 0 then return {} end
+  vim.fn.bufload(buffer)
+  return vim.tbl_filter(function(d)
+    return d.source == 'storyrod' and vim.api.nvim_buf_get_text(buffer, d.lnum, d.col, d.end_lnum, d.end_col, {})[1] == text
+  end, vim.diagnostic.get(buffer))
+end
+
+-- Puts `new` where `old` stands first in the buffer, as typing does.
+local function replace(buffer, old, new)
+  for row, line in ipairs(vim.api.nvim_buf_get_lines(buffer, 0, -1, false)) do
+    local first, last = line:find(old, 1, true)
+    if first then
+      vim.api.nvim_buf_set_text(buffer, row - 1, first - 1, row - 1, last, { new })
+      return row
+    end
+  end
+  fail('there is no ' .. old)
+end
+
+local function main()
+  -- A house with nothing wrong in it, its foundation in a file apart.
+  local sample = table.concat(vim.fn.readfile('grammar/samples/first.framing'), '\n') .. '\n'
+  local at = sample:find('wall W1 ', 1, true)
+  write('house.framing', sample:sub(1, at - 1) .. 'include "foundation.framing" -- 😀\n')
+  write('foundation.framing', sample:sub(at))
+  vim.cmd.edit(folder .. '/house.framing')
+  local buffer = vim.api.nvim_get_current_buf()
+
+  if vim.bo.filetype ~= 'framing' then fail('the file type is ' .. vim.bo.filetype) end
+  if vim.bo.commentstring ~= '-- %s' then fail('comments are ' .. vim.bo.commentstring) end
+  if vim.bo.syntax ~= 'framing' then fail('the colours are those of ' .. vim.bo.syntax) end
+  check('the server attaches', function()
+    local client = vim.lsp.get_clients({ bufnr = buffer, name = 'storyrod' })[1]
+    return client and client.initialized
+  end)
+
+  -- By hand: the grade is 98'-0", the footing's underside 95'-0 1/2" less 8", so it is 3'-7 1/2" deep.
+  -- The footing stands in the file that is not open.
+  local shallow = "95'-0 1/2\""
+  replace(buffer, 'frost         42"', 'frost         48"')
+  check('the mistake is shown once, in the file that is not open', function()
+    return #shown('foundation.framing', shallow) == 1 and #vim.diagnostic.get(buffer) == 0
+  end)
+  local mistake = shown('foundation.framing', shallow)[1]
+  if mistake.code ~= 'frost-depth' or mistake.severity ~= vim.diagnostic.severity.ERROR then fail(vim.inspect(mistake)) end
+  vim.cmd.undo()
+  check('an undone change leaves nothing', function() return #vim.diagnostic.get() == 0 end)
+
+  local row = replace(buffer, 'bears on      W1', 'bears   on W1')
+  vim.api.nvim_win_set_cursor(0, { row, 4 })
+  vim.lsp.buf.hover()
+  check('the hover says what the fact means', function()
+    for _, window in ipairs(vim.api.nvim_list_wins()) do
+      local lines = vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(window), 0, -1, false)
+      if vim.api.nvim_win_get_config(window).relative ~= '' and table.concat(lines, ' '):find('bears on', 1, true) then
+        vim.api.nvim_win_close(window, true)
+        return true
+      end
+    end
+  end)
+  vim.lsp.buf.format({ timeout_ms = LONG })
+  local line = vim.api.nvim_buf_get_lines(buffer, row - 1, row, false)[1]
+  if not vim.startswith(line, '  bears on      W1 for') then fail('formatted: ' .. line) end
+
+  -- Other files of a spec lose their findings with the last document of it.
+  replace(buffer, 'frost         42"', 'frost         48"')
+  check('the mistake is shown again', function() return #shown('foundation.framing', shallow) == 1 end)
+  vim.cmd.bwipeout({ args = { tostring(buffer) }, bang = true })
+  check('a closed spec shows nothing', function() return #vim.diagnostic.get() == 0 end)
+
+  local client = vim.lsp.get_clients({ name = 'storyrod' })[1]
+  if client then client:stop() end
+  check('the server ends', function() return #vim.lsp.get_clients({ name = 'storyrod' }) == 0 end)
+  vim.cmd.quitall({ bang = true })
+end
+
+local ok, fault = xpcall(main, debug.traceback)
+if not ok then fail(fault) end
