@@ -1,12 +1,19 @@
-//! One-line mistakes in the sample houses: each can be made where its list says.
+//! One-line mistakes in the sample houses: each can be made where its list says, and is found with its numbers.
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "helpers of tests are not in tests for clippy")]
 
+use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
+use std::sync::Arc;
 
 use serde::Deserialize;
+use storyrod::diagnostic::{Diagnostic, Severity};
+use storyrod::inputs::{Inputs, Settings};
+use storyrod::snapshot::{Caches, analyse};
+use storyrod::syntax::value::Date;
 use storyrod::syntax::{Problem, parse_fresh};
+use storyrod::text::Source;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
@@ -27,11 +34,10 @@ struct Mistake {
     becomes: Option<String>,
     insert: Option<String>,
     rename: Option<(String, String)>,
-    #[serde(rename = "needs")]
-    _needs: Needs,
+    needs: Needs,
     finds: Vec<Finds>,
-    #[serde(default, rename = "may")]
-    _may: Vec<String>,
+    #[serde(default)]
+    may: Vec<String>,
     #[serde(default)]
     clean: bool,
     #[serde(rename = "by-hand")]
@@ -39,7 +45,7 @@ struct Mistake {
 }
 
 /// What the tool must be able to do before the mistake can be caught.
-#[derive(Deserialize)]
+#[derive(PartialEq, Deserialize)]
 #[serde(rename_all = "lowercase")]
 enum Needs {
     Geometry,
@@ -50,10 +56,9 @@ enum Needs {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Finds {
-    #[serde(rename = "rule")]
-    _rule: String,
-    #[serde(default, rename = "says")]
-    _says: Vec<String>,
+    rule: String,
+    #[serde(default)]
+    says: Vec<String>,
 }
 
 #[test]
@@ -89,6 +94,73 @@ fn every_mistake_says_what_must_be_found() {
             assert_eq!(mistake.clean, mistake.finds.is_empty(), "{}", mistake.id);
         }
     }
+}
+
+#[test]
+fn every_house_is_clean() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/samples");
+    let mut report = String::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        for finding in grave(&found(&fs::read_to_string(&path).unwrap())) {
+            writeln!(report, "{}: {}", path.file_name().unwrap().display(), said(finding)).unwrap();
+        }
+    }
+    assert!(report.is_empty(), "the samples are not clean:\n{report}");
+}
+
+/// Mistakes that need forces or two versions are found by later rules; only that they read is checked for them.
+#[test]
+fn every_mistake_is_found_with_its_numbers() {
+    let mut report = String::new();
+    for list in lists() {
+        let house = text_of(&list.house);
+        for mistake in list.mistakes.iter().filter(|mistake| mistake.needs == Needs::Geometry) {
+            let all = found(&with(mistake, &house));
+            for wanted in &mistake.finds {
+                if !all.iter().any(|finding| answers(finding, wanted)) {
+                    writeln!(report, "{}: no `{}` that says {:?}", mistake.id, wanted.rule, wanted.says)
+                        .unwrap();
+                }
+            }
+            for finding in grave(&all) {
+                let is_wanted = mistake.finds.iter().any(|wanted| wanted.rule == finding.rule);
+                if mistake.clean || !(is_wanted || mistake.may.iter().any(|rule| rule == finding.rule)) {
+                    writeln!(report, "{}: does not follow from it: {}", mistake.id, said(finding)).unwrap();
+                }
+            }
+        }
+    }
+    assert!(report.is_empty(), "{report}");
+}
+
+/// Everything that is found in a spec of one file, consequences too.
+fn found(text: &str) -> Vec<Diagnostic> {
+    let inputs = Inputs {
+        sources: vec![Source::new("house.framing", text)],
+        includes: Vec::new(),
+        settings: Settings::default(),
+    };
+    let today = Date { year: 2027, month: 6, day: 1 };
+    let snapshot = analyse(&Arc::new(inputs), &mut Caches::default(), today, &|| false).unwrap();
+    snapshot.findings.iter().flat_map(|finding| finding.with_consequences().into_iter().cloned()).collect()
+}
+
+fn grave(findings: &[Diagnostic]) -> impl Iterator<Item = &Diagnostic> {
+    findings.iter().filter(|finding| finding.severity > Severity::Advice)
+}
+
+/// True when a finding is of the wanted rule and says every wanted text, each in one of its spellings.
+fn answers(finding: &Diagnostic, wanted: &Finds) -> bool {
+    let said = said(finding);
+    finding.rule == wanted.rule
+        && wanted.says.iter().all(|text| text.split('|').any(|spelling| said.contains(spelling)))
+}
+
+fn said(finding: &Diagnostic) -> String {
+    let more =
+        finding.notes.iter().chain(&finding.help).fold(String::new(), |all, text| all + "\n    " + text);
+    format!("{} ({}): {}{more}", finding.rule, finding.severity.word(), finding.message)
 }
 
 fn problems(text: &str) -> Vec<Problem> {
