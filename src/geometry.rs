@@ -7,6 +7,7 @@ pub mod band;
 pub mod bearing;
 pub mod carried;
 pub mod columns;
+pub mod enclosure;
 pub mod flights;
 pub mod footing_steps;
 pub mod layout;

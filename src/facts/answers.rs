@@ -3,6 +3,7 @@
 use crate::facts::{Answer, FactValue, NoAnswer};
 use crate::geometry::band;
 use crate::geometry::bearing;
+use crate::geometry::enclosure::outdoor_grades;
 use crate::geometry::plan_contacts::BeamContact;
 use crate::geometry::sum::{Derived, Sum, Unknown};
 use crate::geometry::surfaces::{Surface, joist_bottom, joist_top};
@@ -315,7 +316,8 @@ fn frost_cover(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
     let footing = house.model.footing(element).ok_or(NoAnswer::NotAFactOfIt)?;
     let bottom = house.geometry.surfaces.of(element, Surface::Bottom)?.total();
     let walls = footing.under.iter().filter_map(|wall| house.model.wall(wall.target?));
-    let lowest = walls.flat_map(|wall| &wall.grades).map(|grade| grade.elevation).min();
+    let grades = walls.flat_map(|wall| outdoor_grades(&house.model, wall));
+    let lowest = grades.map(|grade| grade.elevation).min();
     lowest.map(|lowest| Answer::length(lowest - bottom)).ok_or(unknown(element, "grade"))
 }
 

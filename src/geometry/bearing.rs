@@ -46,7 +46,8 @@ pub fn of_joists(model: &Model, joists: &Joists, support: &Support) -> Result<Be
     let surface = band::bearing_surface(model, on);
     let whole = surface.map(|surface| surface.width());
     let is_shared = joists.joints.iter().any(|joint| joint.over.target == Some(on));
-    let is_outer = surface.is_some_and(|surface| is_at_end(joists, surface.centre()));
+    let runs_past = joists.cantilevers.iter().any(|cantilever| cantilever.value.0.target == Some(on));
+    let is_outer = !runs_past && surface.is_some_and(|surface| is_at_end(joists, surface.centre()));
     let available =
         whole.and_then(|whole| if is_outer { Some(whole - rim_thickness(joists)?) } else { Some(whole) });
     let length = stated.as_ref().map(|given| given.value).or(available);

@@ -49,6 +49,14 @@ impl Common {
     pub fn label(&self) -> String {
         format!("{} {}", self.id.kind.word(), self.name)
     }
+
+    /// The verb that goes with its label: `beam B1 lies`, `joists J1 lie`.
+    pub const fn verb<'a>(&self, of_one: &'a str, of_several: &'a str) -> &'a str {
+        match self.id.kind {
+            ElementKind::Joists | ElementKind::Jacks => of_several,
+            _ => of_one,
+        }
+    }
 }
 
 /// How far an element has come.

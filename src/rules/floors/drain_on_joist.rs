@@ -133,7 +133,7 @@ joists J1
 drain D1
   floor       main
   at          A plus 2'-9 1/2\" / 1 plus 3'
---            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is 3/4\" clear of the joist at 2'-8\" of J1: it needs 2\"
+--            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is 3/4\" clear of the joist at 2'-8\" of J1: it needs 2\"
 -- | move the drain 1-1/4\" away
   hole        3\"
 ",

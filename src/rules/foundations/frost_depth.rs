@@ -1,5 +1,6 @@
 //! The ground above the underside of footings.
 
+use crate::geometry::enclosure::outdoor_grades;
 use crate::geometry::footing_steps::{drop_at, drops_along};
 use crate::geometry::surfaces::Surface;
 use crate::house::House;
@@ -98,7 +99,8 @@ struct Shallow<'a> {
 
 fn shallowest<'a>(house: &'a House, footing: &Footing, bottom: Length) -> Option<Shallow<'a>> {
     let walls = footing.under.iter().filter_map(|wall| house.model.wall(wall.target?));
-    let places = walls.flat_map(|wall| wall.grades.iter().map(move |grade| (wall, grade)));
+    let places =
+        walls.flat_map(|wall| outdoor_grades(&house.model, wall).into_iter().map(move |grade| (wall, grade)));
     let covers = places.map(|(wall, grade)| {
         let dropped = match grade.at {
             Some(at) => drop_at(&house.model, footing, at.axis, at.at),
@@ -134,7 +136,7 @@ footing F1
   under       W1
   size        20\" x 10\"
   top         93'-8\"
---            ^^^^^^^ the underside of footing F1 lies 3'-2\" below the grade at wall W1: 3'-6\" at the least
+--            ^^^^^^ the underside of footing F1 lies 3'-2\" below the grade at wall W1: 3'-6\" at the least
 -- | lower the footing by 4\"
 ",
         );
@@ -170,7 +172,7 @@ footing F1
             &RULE,
             &house(
                 "1'-11\"",
-                "--            ^^^^^^^ the underside of footing F1 lies 3'-5\" below the grade at wall W1: 3'-6\" at the least\n",
+                "--            ^^^^^^ the underside of footing F1 lies 3'-5\" below the grade at wall W1: 3'-6\" at the least\n",
             ),
         );
     }

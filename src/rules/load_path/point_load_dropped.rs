@@ -49,8 +49,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if house.geometry.load_path.end_of(common.id) != PathEnd::Drops(common.id) {
             continue;
         }
-        let finding =
-            findings.about(common.id, common.name_span, format!("{} stands on nothing", common.label()));
+        let finding = findings.about(
+            common.id,
+            common.name_span,
+            format!("{} {} on nothing", common.label(), common.verb("stands", "stand")),
+        );
         let above = loads.on(common.id);
         if !above.is_empty() {
             finding.note(format!("with it, the load of {} goes nowhere", above.join(", ")));

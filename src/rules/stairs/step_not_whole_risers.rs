@@ -3,6 +3,7 @@
 use crate::diagnostic::Severity;
 use crate::geometry::stack::Loop;
 use crate::house::House;
+use crate::model::stairs::Foot;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::profiles::stairs::RISER_DIFFERENCE;
 use crate::rules::{Findings, rule};
@@ -39,6 +40,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     promised_steps(house, findings);
+    flights_beside_promises(house, findings);
     flights_as_carried(house, findings);
 }
 
@@ -89,6 +91,39 @@ fn promised_steps(house: &House, findings: &mut Findings<'_>) {
     }
 }
 
+/// A flight between two floors has as many risers as the step between them is said to have.
+fn flights_beside_promises(house: &House, findings: &mut Findings<'_>) {
+    for stair in &house.model.stairs {
+        let (Some((risers, risers_span)), Some(Foot::Floor(from)), Some(to)) =
+            (stair.risers.stated(), stair.from.value(), stair.to.value())
+        else {
+            continue;
+        };
+        for (floor, other) in [(from, to), (to, from)] {
+            let Some(floor) = floor.target.and_then(|floor| house.model.floor(floor)) else { continue };
+            let Some((steps, span)) = floor.steps.stated() else { continue };
+            if steps.from.target != other.target || steps.from.target.is_none() || steps.risers == *risers {
+                continue;
+            }
+            findings
+                .about(
+                    floor.common.id,
+                    span,
+                    format!(
+                        "{} is said to be {} risers from {}, but {} between them has {risers}",
+                        floor.common.label(),
+                        steps.risers,
+                        steps.from.name,
+                        stair.common.label()
+                    ),
+                )
+                .related(risers_span, format!("{} of {}", risers, stair.common.label()))
+                .help("make the two agree")
+                .basis("common practice");
+        }
+    }
+}
+
 /// A floor whose joists rest on something at another level comes out at another level: what that does to its flights.
 fn flights_as_carried(house: &House, findings: &mut Findings<'_>) {
     let tolerance = house.limits.of(&CLOSURE_TOLERANCE);
@@ -107,8 +142,8 @@ fn flights_as_carried(house: &House, findings: &mut Findings<'_>) {
                 continue;
             };
             let is_from = match stair.from.value() {
-                Some(crate::model::stairs::Foot::Floor(from)) => from.target == Some(floor),
-                Some(crate::model::stairs::Foot::Grade) | None => false,
+                Some(Foot::Floor(from)) => from.target == Some(floor),
+                Some(Foot::Grade) | None => false,
             };
             let carried = match (to == floor, is_from) {
                 (true, false) => rise + closure.difference(),
@@ -149,7 +184,7 @@ floor main
 floor den
   subfloor      98'-4 1/2\"
   steps down    from main by 2 risers at 6-1/2\"
---              ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den is 1'-7 1/2\" below main, finish to finish, but 2 risers at 6-1/2\" make 1'-1\": they would be 9-3/4\" each
+--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den is 1'-7 1/2\" below main, finish to finish, but 2 risers at 6-1/2\" make 1'-1\": they would be 9-3/4\" each
 ",
         );
     }
@@ -164,7 +199,7 @@ floor main
 floor den
   subfloor      101'-1\"
   steps down    from main by 2 risers
---              ^^^^^^^^^^^^^^^^^^^^^ floor den is said to step down from main, but its finish is 1'-1\" above
+--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den is said to step down from main, but its finish is 1'-1\" above
 ",
         );
     }

@@ -90,8 +90,9 @@ fn judge(
         member.id,
         stated.span,
         format!(
-            "{} is said to lie on {} for {}, which gives {available}",
+            "{} {} said to lie on {} for {}, which gives {available}",
             member.label(),
+            member.verb("is", "are"),
             support.on.name(),
             stated.value
         ),
@@ -134,7 +135,7 @@ joists J1
   run         along y
   rim         1-1/8\" rim board
   bears on    W1 for 4-1/2\"
---                   ^^^^^^ joists J1 is said to lie on W1 for 4-1/2\", which gives 4-3/8\"
+--                   ^^^^^^ joists J1 are said to lie on W1 for 4-1/2\", which gives 4-3/8\"
 ",
         );
     }

@@ -112,8 +112,9 @@ fn judge(
         member.id,
         span,
         format!(
-            "{} lies on {} for {each}{shared}: {} at the least on {surface}",
+            "{} {} on {} for {each}{shared}: {} at the least on {surface}",
             member.label(),
+            member.verb("lies", "lie"),
             support.on.name(),
             needed.value
         ),
@@ -190,7 +191,7 @@ joists J1
   run         along y
   joint       over W1
   bears on    W1 for 2-1/2\"
---                   ^^^^^^ joists J1 lies on W1 for 1-1/4\", half of 2-1/2\" for each piece: 1-1/2\" at the least on wood
+--                   ^^^^^^ joists J1 lie on W1 for 1-1/4\", half of 2-1/2\" for each piece: 1-1/2\" at the least on wood
 "
             ),
         );

@@ -59,7 +59,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 Ok(FieldContact::RunsAlong) => "it runs beside the joists, not across them".to_owned(),
                 Ok(FieldContact::Crosses { .. }) | Err(_) => continue,
             };
-            let message = format!("{} does not reach {}: {what}", joists.common.label(), support.on.name());
+            let message = format!("{} do not reach {}: {what}", joists.common.label(), support.on.name());
             let finding = findings.about(joists.common.id, support.span, message);
             place(house, support, finding);
         }
@@ -120,7 +120,7 @@ joists J1
   fill        A to B by 1 to 2
   run         along y
   bears on    B1
---            ^^ joists J1 does not reach B1: it lies 3'-9 3/8\" past the field, north or south of it
+--^^^^^^^^^^^^^^ joists J1 do not reach B1: it lies 3'-9 3/8\" past the field, north or south of it
 ",
         );
     }
@@ -141,7 +141,7 @@ joists J1
   fill        A to B by 1 to 2
   run         along y
   bears on    B1
---            ^^ joists J1 does not reach B1: it runs beside the joists, not across them
+--^^^^^^^^^^^^^^ joists J1 do not reach B1: it runs beside the joists, not across them
 ",
         );
     }
