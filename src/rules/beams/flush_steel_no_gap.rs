@@ -121,7 +121,7 @@ floor main
 beam B1
   size        W8x18
   set         flush in main, held 1/8\" low
---^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ joists J1 will dry by about 3/16\" beside beam B1, which stays: hold it 1/4\" low, not 1/8\"
+--            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ joists J1 will dry by about 3/16\" beside beam B1, which stays: hold it 1/4\" low, not 1/8\"
 joists J1
   floor       main
   size        2x8 SPF No.2

@@ -122,7 +122,7 @@ floor den
             &RULE,
             &house(
                 "1/8\"",
-                "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den and main are 1'-3 5/8\" apart, finish to finish: 2 risers of 7-13/16\" each, 7-3/4\" at the most\n-- | 3 risers of 5-3/16\"~ do\n",
+                "--              ^^^^^^^^^^^^^^^^^^^^^ floor den and main are 1'-3 5/8\" apart, finish to finish: 2 risers of 7-13/16\" each, 7-3/4\" at the most\n-- | 3 risers of 5-3/16\"~ do\n",
             ),
         );
     }

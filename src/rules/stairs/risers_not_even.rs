@@ -129,7 +129,7 @@ stair S1
             &RULE,
             &stair(
                 "7/16\"",
-                "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the risers of stair S1 go from 6-9/16\" to 7\": 7/16\" apart, 3/8\" at the most\n",
+                "--            ^^^^^^^^^^^^^^^^^^ the risers of stair S1 go from 6-9/16\" to 7\": 7/16\" apart, 3/8\" at the most\n",
             ),
         );
     }

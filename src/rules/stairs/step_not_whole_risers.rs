@@ -184,7 +184,7 @@ floor main
 floor den
   subfloor      98'-4 1/2\"
   steps down    from main by 2 risers at 6-1/2\"
---^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den is 1'-7 1/2\" below main, finish to finish, but 2 risers at 6-1/2\" make 1'-1\": they would be 9-3/4\" each
+--              ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den is 1'-7 1/2\" below main, finish to finish, but 2 risers at 6-1/2\" make 1'-1\": they would be 9-3/4\" each
 ",
         );
     }
@@ -199,7 +199,7 @@ floor main
 floor den
   subfloor      101'-1\"
   steps down    from main by 2 risers
---^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ floor den is said to step down from main, but its finish is 1'-1\" above
+--              ^^^^^^^^^^^^^^^^^^^^^ floor den is said to step down from main, but its finish is 1'-1\" above
 ",
         );
     }
