@@ -1,8 +1,8 @@
 //! The house as written: every element with its facts as typed values, each with its place in the text.
 //!
 //! Nothing is derived here. A name is resolved to the element it means, a grid reference to its coordinates, a size to
-//! its true dimensions. What the author did not give is [`Field::Missing`], what could not be read [`Field::Broken`],
-//! and what a default decided [`Field::Assumed`], with the reason.
+//! its true dimensions. What the author did not give is `Missing`, what could not be read `Broken`, and what a default
+//! decided `Assumed`, with the reason: see [`field::Field`].
 
 pub mod element;
 pub mod field;
