@@ -32,10 +32,12 @@ fn is_indoors(model: &Model, band: &Band, side: Side) -> bool {
     joists.chain(slabs).any(|rect| lies_on(rect, band, is_high))
 }
 
-/// True when a rectangle lies along the band on that side of its middle and reaches it.
+/// True when a rectangle lies beside the middle of the wall on that side and reaches it. At its corners a wall touches
+/// floors that lie past it.
 fn lies_on(rect: &PlanRect, band: &Band, is_high: bool) -> bool {
     let (from, to) = rect.on(band.axis);
-    let runs_along = from.max(band.along.0) < to.min(band.along.1);
+    let middle = (band.along.0 + band.along.1).half();
+    let runs_along = from <= middle && middle <= to;
     let (low, high) = rect.on(band.axis.across());
     let reaches = if is_high {
         high > band.across.1 && low <= band.across.1 + REACH

@@ -73,9 +73,11 @@ fn report<'f>(
     others: &[&Closure],
     findings: &'f mut Findings<'_>,
 ) -> &'f mut Finding {
-    let subject = match (others, first.asked_by) {
-        ([], _) | (_, None) => first.subject,
-        (_, Some(asked_by)) => asked_by,
+    // Several walls that are off alike share their suspect: the floor on them. Seats follow from their beam, whose own
+    // findings they are listed under.
+    let subject = match (others, first.asked_by, first.of) {
+        ([], ..) | (_, None, _) | (.., Loop::SeatUnderBeam | Loop::WallUnderBeam) => first.subject,
+        (_, Some(asked_by), _) => asked_by,
     };
     let finding = findings.about(subject, first.span, sentence(house, first, others));
     for closure in others {
@@ -120,7 +122,11 @@ fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {
     let (off, wanted, stated) = (first.difference(), first.derived.total().in_feet(), first.stated.in_feet());
     let direction = if off.is_positive() { "high" } else { "low" };
     let subjects = subjects(house, first, others);
-    let (stands, says) = if others.is_empty() { ("is", "says") } else { ("are", "say") };
+    let is_one = others.is_empty();
+    let (stands, says) = if is_one { ("is", "says") } else { ("are", "say") };
+    let (top, seat) = if is_one { ("top", "seat") } else { ("tops", "seats") };
+    let needs = first.asked_by.and_then(|asked_by| house.model.common(asked_by));
+    let needs = needs.map_or("needs", |common| common.verb("it needs", "they need"));
     let off = off.abs();
     let asked_by = first.asked_by.map(|asked_by| label(house, asked_by)).unwrap_or_default();
     match first.of {
@@ -129,11 +135,11 @@ fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {
         }
         Loop::WallUnderJoists => {
             format!(
-                "the top of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+                "the {top} of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, {needs} {wanted}"
             )
         }
         Loop::PlateUnderJoists => format!(
-            "the plates of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+            "the plates of {subjects} are {off} too {direction} for {asked_by}: {says} {stated}, {needs} {wanted}"
         ),
         Loop::WallHeight => format!(
             "{subjects} is said to be {} tall, but {} stand between what it stands on and what lies on it",
@@ -142,38 +148,44 @@ fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {
         ),
         Loop::ShelfUnderJoists => {
             format!(
-                "{subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+                "{subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, {needs} {wanted}"
             )
         }
         Loop::LedgerAtJoists => format!(
-            "{subjects} {stands} {off} too {direction} for the tops of {asked_by}: {says} {stated}, needs {wanted}"
+            "{subjects} {stands} {off} too {direction} for the tops of {asked_by}: {says} {stated}, {needs} {wanted}"
         ),
         Loop::BeamUnderJoists => format!(
             "{subjects} {stands} {off} too {direction} for {asked_by}: its top is at {stated}, they need it at {wanted}"
         ),
         Loop::WallUnderBeam => {
             format!(
-                "the top of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+                "the {top} of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, {needs} {wanted}"
             )
         }
         Loop::SeatUnderBeam => format!(
-            "the seat of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, needs {wanted}"
+            "the {seat} of {subjects} {stands} {off} too {direction} for {asked_by}: {says} {stated}, {needs} {wanted}"
         ),
     }
 }
 
+/// `wall W1`, `walls W1, W2 and W3`.
 fn subjects(house: &House, first: &Closure, others: &[&Closure]) -> String {
-    let mut names = vec![label(house, first.subject)];
+    let name =
+        |element| house.model.common(element).map(|common| common.name.to_string()).unwrap_or_default();
+    let mut names = vec![name(first.subject)];
     for closure in others {
-        let name =
-            house.model.common(closure.subject).map(|common| common.name.to_string()).unwrap_or_default();
+        let name = name(closure.subject);
         if !names.contains(&name) {
             names.push(name);
         }
     }
     match names.as_slice() {
-        [most @ .., last] if !most.is_empty() => format!("{} and {last}", most.join(", ")),
-        _ => names.concat(),
+        [most @ .., last] if !most.is_empty() => {
+            let kind = first.subject.kind.word();
+            let kinds = if kind == "shelf" { "shelves".to_owned() } else { format!("{kind}s") };
+            format!("{kinds} {} and {last}", most.join(", "))
+        }
+        _ => label(house, first.subject),
     }
 }
 
@@ -229,7 +241,7 @@ wall W1
             &RULE,
             &format!(
                 "{STACK}  top         98'-10 1/2\"
---            ^^^^^^^^^^^ the top of wall W1 is 2\" too low for joists J1: says 98'-10 1/2\", needs 99'-0 1/2\"
+--            ^^^^^^^^^^^ the top of wall W1 is 2\" too low for joists J1: says 98'-10 1/2\", they need 99'-0 1/2\"
 -- | 100'-0\" subfloor of main − 3/4\" deck − 9-1/4\" joists J1 − 1-1/2\" sill = 99'-0 1/2\"
 "
             ),
@@ -243,7 +255,7 @@ wall W1
             &RULE,
             &format!(
                 "{STACK}  top         98'-10 1/2\"
---            ^^^^^^^^^^^ the top of wall W1 and W2 are 2\" too low for joists J1: say 98'-10 1/2\", needs 99'-0 1/2\"
+--            ^^^^^^^^^^^ the tops of walls W1 and W2 are 2\" too low for joists J1: say 98'-10 1/2\", they need 99'-0 1/2\"
 -- | wall W2 says 98'-10 1/2\"
 wall W2
   kind        concrete
@@ -262,7 +274,7 @@ wall W2
             &RULE,
             &format!(
                 "{STACK}  top         99'-0 9/16\"
---            ^^^^^^^^^^^ the top of wall W1 is 1/16\" too high for joists J1: says 99'-0 9/16\", needs 99'-0 1/2\"
+--            ^^^^^^^^^^^ the top of wall W1 is 1/16\" too high for joists J1: says 99'-0 9/16\", they need 99'-0 1/2\"
 "
             ),
         );
