@@ -104,12 +104,15 @@ fn rows_of(house: &House) -> Vec<Row> {
         let is_stated = footing.top.stated().is_some();
         list.add(common, "bottom", Surface::Bottom, false, None);
         list.add(common, "top", Surface::Top, is_stated, Some(&PAD_TOP_TOLERANCE));
-        let mut top = geometry.surfaces.of(common.id, Surface::Top);
-        for step in &footing.steps {
-            let (down, station) = step.value;
-            top = top.map(|top| top.less(down, "step", common.id, Some(step.span)));
-            let place = format!("top past {}", house.text_at(station.span));
-            list.add_derived(common, &place, "top", &top, is_stated, Some(&PAD_TOP_TOLERANCE));
+        for (surface, fact) in [(Surface::Top, "top"), (Surface::Bottom, "bottom")] {
+            let tolerance = (fact == "top").then_some(&PAD_TOP_TOLERANCE);
+            let mut derived = geometry.surfaces.of(common.id, surface);
+            for step in &footing.steps {
+                let (down, station) = step.value;
+                derived = derived.map(|sum| sum.less(down, "step", common.id, Some(step.span)));
+                let place = format!("{fact} past {}", house.text_at(station.span));
+                list.add_derived(common, &place, fact, &derived, false, tolerance);
+            }
         }
         if footing.pedestal.value().is_some() {
             list.add(common, "pedestal top", Surface::Bearing, false, Some(&PAD_TOP_TOLERANCE));
