@@ -30,7 +30,7 @@ impl Severity {
 }
 
 /// Whether the cure is a line on a sheet or work on something that stands already.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Remedy {
     /// Nothing is built or bought yet: change the drawing.
     #[default]
@@ -98,6 +98,8 @@ pub struct Diagnostic {
     pub notes: Vec<String>,
     /// The smallest cures, each one line.
     pub help: Vec<String>,
+    /// The element whose state decides whether the cure is on paper or on site; most often the subject.
+    pub standing: String,
     /// Is the cure on paper or on site.
     pub remedy: Remedy,
     /// The clause or the practice it rests on; printed last.

@@ -33,13 +33,15 @@ fn found(findings: &[Diagnostic]) -> String {
     if findings.is_empty() {
         return "nothing found".to_owned();
     }
-    let of = |severity: Severity| findings.iter().filter(|finding| finding.severity == severity).count();
+    // What follows from another finding counts with its own severity: a warning's consequence can be an error.
+    let all: Vec<&Diagnostic> = findings.iter().flat_map(Diagnostic::with_consequences).collect();
+    let of = |severity: Severity| all.iter().filter(|finding| finding.severity == severity).count();
     let counts = [Severity::Error, Severity::Warning, Severity::Advice]
         .map(|severity| (of(severity), severity.word()))
         .into_iter()
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| counted(count, word));
-    let n_following: usize = findings.iter().map(|finding| finding.with_consequences().len() - 1).sum();
-    let following = (n_following > 0).then(|| format!("{n_following} more that follow from them"));
+    let n_following = all.len() - findings.len();
+    let following = (n_following > 0).then(|| format!("{n_following} of them following from another"));
     counts.chain(following).collect::<Vec<_>>().join(", ")
 }

@@ -66,13 +66,10 @@ impl TextReport {
         for help in &finding.help {
             self.write_detail("cure", &printable(help), out)?;
         }
-        let is_about_element = !finding.subject.is_empty();
+        let is_about_element = !finding.standing.is_empty();
         if is_about_element && (!finding.help.is_empty() || finding.remedy != Remedy::OnPaper) {
-            self.write_detail(
-                "state",
-                &format!("{} is {}", printable(&finding.subject), finding.remedy.sentence()),
-                out,
-            )?;
+            let state = format!("{}: {}", printable(&finding.standing), finding.remedy.sentence());
+            self.write_detail("state", &state, out)?;
         }
         self.write_consequences(checked, finding, out)?;
         if let Some(basis) = &finding.basis {
@@ -92,7 +89,9 @@ impl TextReport {
     ) -> io::Result<()> {
         for consequence in finding.consequences.iter().flat_map(Diagnostic::with_consequences) {
             let place = format!("({}, {})", consequence.rule, place_of(checked, consequence.span));
-            let text = format!("{} {}", printable(&consequence.message), self.palette.faint(&place));
+            let severity = self.palette.severity(consequence.severity, consequence.severity.word());
+            let text =
+                format!("{severity}: {} {}", printable(&consequence.message), self.palette.faint(&place));
             self.write_detail("then", &text, out)?;
         }
         Ok(())
@@ -135,6 +134,7 @@ mod tests {
             related: Vec::new(),
             notes: Vec::new(),
             help: Vec::new(),
+            standing: "wall W1".to_owned(),
             remedy: Remedy::OnPaper,
             basis: None,
             fix: None,

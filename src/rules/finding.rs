@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Edit, Fix, Related, Remedy, Severity};
 use crate::house::House;
-use crate::model::element::{ElementId, Stage};
+use crate::model::element::{Common, ElementId, Stage};
 use crate::rules::Rule;
 use crate::text::Span;
 
@@ -38,11 +38,7 @@ impl<'a> Findings<'a> {
     /// A fault of an element. The message says it in one sentence with both numbers; lower case, no final stop.
     pub fn about(&mut self, subject: ElementId, span: Span, message: impl Into<String>) -> &mut Finding {
         let common = self.house.model.common(subject);
-        let remedy = match common.and_then(|common| common.status.value()).map(|status| status.stage) {
-            Some(Stage::Poured | Stage::Set) => Remedy::InPlace,
-            Some(Stage::Ordered) => Remedy::Ordered,
-            Some(Stage::Drawn) | None => Remedy::OnPaper,
-        };
+        let remedy = common.map_or(Remedy::OnPaper, remedy_of);
         let label = common.map(|common| common.label()).unwrap_or_default();
         self.push(Some(subject), label, remedy, span, message.into())
     }
@@ -71,6 +67,7 @@ impl<'a> Findings<'a> {
             diagnostic: Diagnostic {
                 rule: self.rule.slug,
                 severity: self.rule.severity,
+                standing: label.clone(),
                 subject: label,
                 span,
                 message,
@@ -134,6 +131,16 @@ impl Finding {
         self
     }
 
+    /// Mending it means touching this element as well: the one that has come furthest decides what a cure costs.
+    pub fn stands_in(&mut self, common: &Common) -> &mut Self {
+        let remedy = remedy_of(common);
+        if remedy > self.diagnostic.remedy {
+            self.diagnostic.remedy = remedy;
+            self.diagnostic.standing = common.label();
+        }
+        self
+    }
+
     /// It rests on facts of this element too.
     pub fn follows(&mut self, element: ElementId) -> &mut Self {
         self.follows.push(element);
@@ -144,5 +151,13 @@ impl Finding {
     pub fn suspects(&mut self, element: ElementId, surface: &'static str) -> &mut Self {
         self.suspect = Some((element, surface));
         self
+    }
+}
+
+fn remedy_of(common: &Common) -> Remedy {
+    match common.status.value().map(|status| status.stage) {
+        Some(Stage::Poured | Stage::Set) => Remedy::InPlace,
+        Some(Stage::Ordered) => Remedy::Ordered,
+        Some(Stage::Drawn) | None => Remedy::OnPaper,
     }
 }

@@ -224,6 +224,7 @@ mod tests {
             related: vec![Related { span, message: "see here".to_owned() }],
             notes: Vec::new(),
             help: Vec::new(),
+            standing: String::new(),
             remedy: Remedy::OnPaper,
             basis: None,
             fix: None,

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::diagnostic::{Edit, Fix};
+use crate::diagnostic::{Edit, Fix, Remedy};
 use crate::geometry::stack::{Closure, Loop};
 use crate::house::House;
-use crate::model::element::ElementId;
+use crate::model::element::{Common, ElementId};
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::rules::{Finding, Findings, rule};
 use crate::units::Length;
@@ -80,6 +80,11 @@ fn report<'f>(
         (_, Some(asked_by), _) => asked_by,
     };
     let finding = findings.about(subject, first.span, sentence(house, first, others));
+    for closure in others.iter().copied().chain([first]) {
+        if let Some(common) = house.model.common(closure.subject) {
+            finding.stands_in(common);
+        }
+    }
     for closure in others {
         finding.related(
             closure.span,
@@ -92,11 +97,15 @@ fn report<'f>(
     finding.note(format!("{}: {}", what_needs(house, first), first.derived));
     let wanted = first.derived.total();
     if first.stated_sum.is_none() && first.of != Loop::Datum {
-        finding.help(format!(
-            "write {} there, or change what lies on it by {}",
-            wanted.in_feet(),
-            first.difference().abs()
-        ));
+        let off = first.difference().abs();
+        finding.help(match finding.diagnostic.remedy {
+            Remedy::OnPaper => {
+                format!("write {} there, or change what lies on it by {off}", wanted.in_feet())
+            }
+            Remedy::Ordered | Remedy::InPlace => {
+                format!("change what lies on it by {off}, or pack, cut or pour {off} on site")
+            }
+        });
         if wanted.rounded_to(Length::sixteenths(0, 1)) == wanted {
             finding.fix(written(std::iter::once(first).chain(others.iter().copied()), wanted));
         }
@@ -200,7 +209,9 @@ fn what_needs(house: &House, closure: &Closure) -> String {
         | Loop::BeamUnderJoists
         | Loop::WallUnderBeam
         | Loop::SeatUnderBeam => {
-            format!("{} needs", closure.asked_by.map(|asked_by| label(house, asked_by)).unwrap_or_default())
+            let asked_by = closure.asked_by.and_then(|asked_by| house.model.common(asked_by));
+            let needs = |common: &Common| format!("{} {}", common.label(), common.verb("needs", "need"));
+            asked_by.map(needs).unwrap_or_default()
         }
     }
 }

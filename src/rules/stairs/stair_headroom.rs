@@ -4,6 +4,7 @@ use crate::geometry::flights::opening_for;
 use crate::house::House;
 use crate::profiles::stairs::STAIR_HEADROOM;
 use crate::rules::{Findings, rule};
+use crate::units::Length;
 
 rule! {
     /// The opening above a stair is too short: heads meet its edge.
@@ -77,7 +78,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 edge.rise.shared_by(edge.risers).map(|riser| riser.to_string()).unwrap_or_default(),
                 edge.below_finish
             ))
-            .help(format!("an opening of {} does", opening_for(edge, limit.value)))
+            .help(format!("an opening of {} does", opening_for(edge, limit.value).rounded_up_to(Length::sixteenths(0, 2))))
             .basis(limit.basis());
     }
 }
