@@ -9,7 +9,7 @@ use crate::syntax::tree::{Body, Broken, Fact, Heading, Line, LineKind, Opening, 
 use crate::syntax::value::{FactName, Section, Value};
 use crate::syntax::vocabulary::{CLAIM, ELEMENTS, ElementKind, ElementSpec, FactNameSpec, FactSpec, Naming};
 use crate::syntax::{Problem, ProblemKind};
-use crate::text::LocalSpan;
+use crate::text::{LocalSpan, nearest};
 
 /// What stands behind `should be`.
 static CLAIMED: Form = Form::Sequence(&[
@@ -106,7 +106,7 @@ impl Reading {
                 let words = ELEMENTS
                     .iter()
                     .flat_map(|spec| [spec.keyword].into_iter().chain(spec.also.iter().copied()));
-                self.report(first.span, ProblemKind::UnknownElement(names::nearest(first.text, words)));
+                self.report(first.span, ProblemKind::UnknownElement(nearest(first.text, words)));
             }
             return LineKind::Opening;
         };
@@ -239,12 +239,12 @@ impl Reading {
     }
 
     fn unknown_fact(&self, kind: ElementKind, tokens: &[Token<'_>]) -> Failure {
-        let nearest = self.facts.iter().filter_map(|spec| {
+        let phrases = self.facts.iter().filter_map(|spec| {
             let n_words = spec.phrase.split(' ').count();
-            names::nearest(&joined(tokens.get(..n_words)?), [spec.phrase])
+            nearest(&joined(tokens.get(..n_words)?), [spec.phrase])
         });
         let span = tokens.first().map(|token| token.span).unwrap_or_default();
-        Failure::new(None, span, ProblemKind::UnknownFact(kind, nearest.max_by_key(|phrase| phrase.len())))
+        Failure::new(None, span, ProblemKind::UnknownFact(kind, phrases.max_by_key(|phrase| phrase.len())))
     }
 }
 
@@ -305,8 +305,8 @@ fn claim<'t>(
     let span = covering(fact);
     let claimable = || crate::syntax::vocabulary::spec_of(kind).claimable();
     let Some((spec, case)) = claimable().find_map(|spec| Some((spec, claimed_case(spec, fact)?))) else {
-        let nearest = names::nearest(&joined(fact), claimable().map(|spec| spec.words));
-        return Err(Failure::new(None, span, ProblemKind::UnknownFact(kind, nearest)));
+        let words = nearest(&joined(fact), claimable().map(|spec| spec.words));
+        return Err(Failure::new(None, span, ProblemKind::UnknownFact(kind, words)));
     };
     let value = Value::FactName(Box::new(FactName { fact: spec.words.into(), of: Vec::new(), case, span }));
     let mut parts = vec![Part { label: "fact", value, span }];

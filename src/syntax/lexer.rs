@@ -1,8 +1,10 @@
 //! Text to tokens, one line at a time. Every byte belongs to a token: the texts of a line's tokens, joined, are the line.
 //!
-//! `numbers` reads figures and units exactly, `dimensions` the ways people write a length.
+//! `numbers` reads figures and units exactly, `mixed` numbers with fractions, `dimensions` the ways people write a
+//! length.
 
 mod dimensions;
+mod mixed;
 mod numbers;
 
 use logos::{Lexer, Logos};
@@ -120,15 +122,27 @@ pub enum TokenKind {
     Wrong,
 }
 
+impl TokenKind {
+    /// Can it be one side of a size?
+    pub fn is_size(self) -> bool {
+        matches!(
+            self,
+            Self::Length(_) | Self::Fraction(_) | Self::Whole(_) | Self::Decimal(_) | Self::Nominal(_)
+        )
+    }
+}
+
 /// The tokens of one line.
 pub struct Tokens<'t> {
     lexer: Lexer<'t, TokenKind>,
+    /// The last token can be one side of a size.
+    is_behind_size: bool,
 }
 
 impl<'t> Tokens<'t> {
     /// The tokens of `line`, its line end included, whose first byte is byte `start` of its chunk.
     pub fn of(line: &'t str, start: u32) -> Self {
-        Self { lexer: Lexer::with_extras(line, Notes { start, ..Notes::default() }) }
+        Self { lexer: Lexer::with_extras(line, Notes { start, ..Notes::default() }), is_behind_size: false }
     }
 
     /// What was wrong or odd in the tokens read so far.
@@ -141,16 +155,43 @@ impl<'t> Iterator for Tokens<'t> {
     type Item = Token<'t>;
 
     fn next(&mut self) -> Option<Token<'t>> {
+        let token = self.size_mark().or_else(|| self.whole_token())?;
+        self.is_behind_size = token.kind.is_size();
+        Some(token)
+    }
+}
+
+impl<'t> Tokens<'t> {
+    /// The `x` that touches a size on both sides: `9"x12"`. A word would swallow the figures behind it.
+    fn size_mark(&mut self) -> Option<Token<'t>> {
+        let rest = self.lexer.remainder();
+        let figures = rest.strip_prefix(['x', 'X', '×']).filter(|_| self.is_behind_size)?;
+        figures
+            .starts_with(dimensions::begins)
+            .then(|| self.token(TokenKind::Word, rest.len() - figures.len()))
+    }
+
+    fn whole_token(&mut self) -> Option<Token<'t>> {
         let kind = self.lexer.next()?;
         let kind = kind.unwrap_or_else(|()| stray(&mut self.lexer));
-        let token = Token { kind, text: self.lexer.slice(), span: span(&self.lexer) };
-        let Some(kept) = self.lexer.extras.kept.take() else { return Some(token) };
-        // The library's lexer can't give bytes back: begin again behind those that were kept.
-        let end = self.lexer.span().start + kept;
+        let Some(kept) = self.lexer.extras.kept.take() else {
+            return Some(Token { kind, text: self.lexer.slice(), span: span(&self.lexer) });
+        };
+        // The library's lexer can't give bytes back: begin again where the token begins.
+        let start = self.lexer.span().start;
         self.lexer = Lexer::with_extras(self.lexer.source(), std::mem::take(&mut self.lexer.extras));
-        self.lexer.bump(end);
-        let kept_span = LocalSpan::new(token.span.start, token.span.start + u32::try_from(kept).unwrap_or(0));
-        Some(Token { text: token.text.get(..kept).unwrap_or(token.text), span: kept_span, ..token })
+        self.lexer.bump(start);
+        Some(self.token(kind, kept))
+    }
+
+    /// A token of the next `length` bytes.
+    fn token(&mut self, kind: TokenKind, length: usize) -> Token<'t> {
+        let start = self.lexer.span().end;
+        self.lexer.bump(length);
+        let text = self.lexer.source().get(start..start + length).unwrap_or("");
+        let start = self.lexer.extras.start.saturating_add(u32::try_from(start).unwrap_or(u32::MAX));
+        let end = start.saturating_add(u32::try_from(length).unwrap_or(u32::MAX));
+        Token { kind, text, span: LocalSpan::new(start, end) }
     }
 }
 
@@ -210,11 +251,11 @@ fn comment(lexer: &mut Lexer<'_, TokenKind>) -> TokenKind {
 }
 
 fn text(lexer: &mut Lexer<'_, TokenKind>) -> TokenKind {
-    let rest = line_rest(lexer);
     let opens = before(lexer).is_none_or(is_blank);
-    if !opens || rest.chars().next().is_none_or(is_blank) {
+    if !opens || lexer.remainder().chars().next().is_none_or(is_blank) {
         return stray(lexer);
     }
+    let rest = line_rest(lexer);
     let closing: &[char] = if lexer.slice() == "\"" { &['"'] } else { &['”', '"'] };
     match rest.split_once(closing) {
         Some((inside, behind)) => {
@@ -231,15 +272,10 @@ fn text(lexer: &mut Lexer<'_, TokenKind>) -> TokenKind {
 }
 
 fn word(lexer: &mut Lexer<'_, TokenKind>) -> TokenKind {
-    let text = lexer.slice();
-    let touches_number = before(lexer).is_some_and(|character| !is_blank(character) && character != '/');
-    // `9"x12"`: the `x` parts two lengths. `HSS4x4x1/4`: the figures begin behind the letters.
-    let behind_letters = match text.strip_prefix(['x', 'X', '×']) {
-        Some(rest) if touches_number => Some(rest),
-        _ => text.strip_prefix("HSS"),
-    };
-    if let Some(figures) = behind_letters.filter(|rest| rest.starts_with(dimensions::begins)) {
-        lexer.extras.kept = Some(text.len() - figures.len());
+    // `HSS4x4x1/4`: the figures begin behind the letters.
+    let figures = lexer.slice().strip_prefix("HSS").filter(|rest| rest.starts_with(dimensions::begins));
+    if let Some(figures) = figures {
+        lexer.extras.kept = Some(lexer.slice().len() - figures.len());
     }
     TokenKind::Word
 }

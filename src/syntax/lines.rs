@@ -33,7 +33,7 @@ pub(super) fn chunks(text: &str) -> Vec<Range<usize>> {
 pub(super) fn lines(text: &str) -> impl Iterator<Item = &str> {
     let mut rest = text;
     std::iter::from_fn(move || {
-        let end = match rest.find(['\n', '\r']) {
+        let end = match rest.bytes().position(|byte| matches!(byte, b'\n' | b'\r')) {
             _ if rest.is_empty() => return None,
             None => rest.len(),
             Some(at) => at + if rest.get(at..)?.starts_with("\r\n") { 2 } else { 1 },

@@ -466,10 +466,25 @@ mod tests {
         assert_eq!(n_problems(&"beam B1\n  size \"\n".repeat(500)), 500);
         assert_eq!(n_problems(&"\"x\n".repeat(500)), 500);
         assert_eq!(n_problems(&format!("beam B1\n  size {}\n", "(".repeat(60_000))), 1);
-        for stuff in ["(", "\"", "a ", "12'-", "9 1/", ",", "half of ", "1\" plus "] {
-            let line = stuff.repeat(10_000_000 / stuff.len());
-            assert_eq!(n_problems(&format!("beam B1\n  size {line}\nbeam B2\n")), 1, "{stuff}");
+        for stuff in [
+            "(",
+            "\"",
+            "a ",
+            "12'-",
+            "9 1/",
+            "9 - ",
+            "1,000,",
+            "2x",
+            ",",
+            "half of ",
+            "1\" plus ",
+            "should be ",
+        ] {
+            let line = stuff.repeat(60_000 / stuff.len());
+            assert_ne!(n_problems(&format!("beam B1\n  size {line}\nbeam B2\n")), 0, "{stuff}");
+            assert_ne!(n_problems(&format!("intent \"I\"\n  keep {line}\n  {line}\n{line}\n")), 0, "{stuff}");
         }
+        assert_eq!(n_problems(&format!("beam B1\n  size {}\nbeam B2\n", "a ".repeat(5_000_000))), 1);
         assert_eq!(n_problems(&format!("-- {}\n", "-".repeat(10_000_000))), 0);
         assert_eq!(n_problems(&"  at A/1\n".repeat(100_000)), 1);
         let one_element = format!("beam B1\n{}", "  at A/1\n".repeat(20_000));

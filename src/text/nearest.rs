@@ -3,6 +3,9 @@
 /// The one of `words` nearest to what was written, when it is near enough to be offered: one slip in a short word, one
 /// in three letters of a long one. Of equals, the first.
 pub fn nearest<'a>(written: &str, words: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    if written.len() > LONGEST {
+        return None;
+    }
     let most = (written.chars().count() / 3).max(1);
     let lower = written.to_lowercase();
     words
@@ -12,6 +15,9 @@ pub fn nearest<'a>(written: &str, words: impl IntoIterator<Item = &'a str>) -> O
         .min_by_key(|(slips, _)| *slips)
         .map(|(_, word)| word)
 }
+
+/// A longer word is no slip of the pen, and comparing it would take its time.
+const LONGEST: usize = 64;
 
 #[cfg(test)]
 mod tests {

@@ -66,18 +66,6 @@ pub(super) fn say_the_same(one: &Token<'_>, other: &Token<'_>) -> bool {
     }
 }
 
-/// Can it be one side of a size?
-pub(super) fn is_size(kind: TokenKind) -> bool {
-    matches!(
-        kind,
-        TokenKind::Length(_)
-            | TokenKind::Fraction(_)
-            | TokenKind::Whole(_)
-            | TokenKind::Decimal(_)
-            | TokenKind::Nominal(_)
-    )
-}
-
 /// Feet stay feet, inches inches, metric metric; what is no whole count of 1/64 inch keeps its figures.
 fn length_spelling(text: &str, length: Length) -> String {
     let text = typed_plainly(text);

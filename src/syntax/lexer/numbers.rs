@@ -89,7 +89,8 @@ impl Figures {
         if significant > MOST_FIGURES {
             return Err(Fault::TooLarge);
         }
-        let numerator = format!("{whole}{part}").parse().map_err(|_| Fault::TooLarge)?;
+        let digits = whole.bytes().chain(part.bytes()).map(|digit| i128::from(digit.wrapping_sub(b'0')));
+        let numerator = digits.fold(0, |number, digit| number * 10 + digit);
         let denominator = 10_i128.pow(u32::try_from(part.len()).unwrap_or(0));
         Ok(Self { numerator, denominator, is_fraction: false })
     }
