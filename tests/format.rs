@@ -101,7 +101,7 @@ fn said(text: &str) -> Vec<String> {
                 said.push(format!("{:?} {name:?} {title:?}", heading.kind));
             }
             Opening::Include(path) => said.push(format!("include {:?}", path.as_ref().map(|(path, _)| path))),
-            Opening::Unknown(_) => said.push("unknown".to_owned()),
+            Opening::Unknown(..) => said.push("unknown".to_owned()),
         }
         for line in &chunk.body.lines {
             match line.kind {

@@ -286,6 +286,12 @@ mod tests {
         assert_eq!((at.as_str(), kind), ("bottom of B1", UnknownWord("level", name("ceiling"))));
     }
 
+    /// The keyword is at fault, and the text says so; the uses of the name are not.
+    #[test]
+    fn a_misspelt_keyword_does_not_make_its_name_unknown() {
+        assert_eq!(told("colum C1\n  at  A/1\nbeam B1\n  bears on  C1\n"), []);
+    }
+
     #[test]
     fn a_place_is_on_lines_of_the_grid() {
         let (at, kind) = one("column C1\n  at  a/1\n");

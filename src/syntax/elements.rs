@@ -101,7 +101,8 @@ impl Reading {
             return LineKind::Opening;
         }
         let Some((spec, n_words)) = element_opened(tokens) else {
-            self.body.opening = Opening::Unknown(first.span);
+            let name = tokens.get(1).filter(|token| may_name(token));
+            self.body.opening = Opening::Unknown(first.span, name.map(|name| name.text.into()));
             if first.kind != TokenKind::Wrong {
                 let words = ELEMENTS
                     .iter()
@@ -222,7 +223,7 @@ impl Reading {
 
     /// A fact that belongs to no element. Under a word that opens nothing, that word is the one mistake.
     fn lost_fact(&mut self, tokens: &[Token<'_>]) -> Failure {
-        let is_told = self.is_lost_fact_reported || matches!(self.body.opening, Opening::Unknown(_));
+        let is_told = self.is_lost_fact_reported || matches!(self.body.opening, Opening::Unknown(..));
         self.is_lost_fact_reported = true;
         if is_told {
             Failure::already_told(None)

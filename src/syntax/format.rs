@@ -116,7 +116,7 @@ fn opening_role(body: &Body) -> Role {
         Opening::Element(_) => Role::Element,
         Opening::Include(_) => Role::Include,
         // A word that opens nothing is most likely a fact that lost its indent.
-        Opening::Unknown(_) | Opening::Nothing => Role::Fact,
+        Opening::Unknown(..) | Opening::Nothing => Role::Fact,
     }
 }
 

@@ -58,8 +58,8 @@ pub enum Opening {
     Include(Option<(Box<str>, LocalSpan)>),
     /// An element.
     Element(Heading),
-    /// A first word that opens nothing.
-    Unknown(LocalSpan),
+    /// A first word that opens nothing, and the name behind it, when one is there: what uses that name is not at fault.
+    Unknown(LocalSpan, Option<Box<str>>),
 }
 
 /// An element's first line.

@@ -1,6 +1,6 @@
 //! What every name means: the ids of all elements, and the model as far as it is read.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 use crate::model::Model;
 use crate::model::element::{ElementId, Mention};
@@ -53,6 +53,8 @@ pub struct Lowering<'t> {
     /// Where each name was given first.
     declared: HashMap<ElementId, Span>,
     names: BTreeMap<ElementKind, Vec<&'t str>>,
+    /// Names behind words that open no element: that is told there, once.
+    lost_names: HashSet<&'t str>,
     /// How many more names may be compared with unknown ones: offers are a courtesy, not worth a minute.
     comparisons_left: usize,
 }
@@ -80,6 +82,9 @@ impl<'t> Lowering<'t> {
         let mut entries = Vec::new();
         for (file, tree) in (0..).map(FileId).zip(trees) {
             for chunk in &tree.chunks {
+                if let Opening::Unknown(_, Some(name)) = &chunk.body.opening {
+                    lowering.lost_names.insert(name);
+                }
                 let Opening::Element(heading) = &chunk.body.opening else { continue };
                 let kind = heading.kind;
                 let count = counts.entry(kind).or_default();
@@ -127,6 +132,9 @@ impl<'t> Lowering<'t> {
         user: ElementId,
     ) -> Option<ElementId> {
         let Some(target) = self.model.named(name) else {
+            if self.lost_names.contains(name) {
+                return None;
+            }
             let nearest = self.nearest_name(name, kinds);
             self.report(span, Some(user), ModelProblemKind::UnknownName(kinds, nearest));
             return None;
