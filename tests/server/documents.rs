@@ -103,6 +103,23 @@ fn a_change_is_placed_in_the_encoding_agreed_on() {
 }
 
 #[test]
+fn places_are_the_same_in_every_encoding() {
+    let text = "-- 𝄞 a\u{301} 漢\r\nproject \"漢😀\" §\rnonsense 😀 P1\ncolumn C1\n  note 😀 stands \"漢\n  frost 48\" é 𝄞 §";
+    let slices = ENCODINGS.map(|encoding| {
+        let mut session = Session::with(&counting_in(encoding));
+        session.open(URI, text);
+        let shown = session.diagnostics(URI, Some(1));
+        let slices = shown.iter().map(|one| slice(text, &one["range"], encoding).to_owned());
+        slices.collect::<Vec<_>>()
+    });
+    assert!(slices[0].iter().any(|slice| slice == "nonsense"), "{:?}", slices[0]);
+    // This one stands behind an astral character of its line.
+    assert!(slices[0].iter().any(|slice| slice == "\"漢"), "{:?}", slices[0]);
+    assert_eq!(slices[1], slices[0]);
+    assert_eq!(slices[2], slices[0]);
+}
+
+#[test]
 fn a_byte_order_mark_moves_nothing() {
     for encoding in ENCODINGS {
         let text = format!("\u{feff}{}", broken());
