@@ -77,11 +77,7 @@ fn past(beam: &Beam, end: &str, loose: Length) -> String {
 fn report(beam: &Beam, message: String, findings: &mut Findings<'_>) {
     let span = beam.from.span().unwrap_or(beam.common.name_span);
     let finding = findings.about(beam.common.id, span, message);
-    for support in &beam.supports {
-        if let Some(on) = support.on.reference().and_then(|reference| reference.target) {
-            finding.follows(on);
-        }
-    }
+    finding.suspects(beam.common.id, "plan");
     finding.help("say what carries it there, or end it at its support").basis("common practice");
 }
 

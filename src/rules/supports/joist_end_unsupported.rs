@@ -74,11 +74,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 if joists.supports.is_empty() {
                     finding.note("no `bears on` or `hangs from` line says what carries it");
                 }
-                for support in &joists.supports {
-                    if let Some(on) = support.on.reference().and_then(|reference| reference.target) {
-                        finding.follows(on);
-                    }
-                }
+                finding.suspects(joists.common.id, "plan");
                 finding.help("say what carries it there, move the edge of the field, or say `cantilever`");
                 finding.basis("common practice; R502.6");
             }

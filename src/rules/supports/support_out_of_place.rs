@@ -5,6 +5,7 @@ use crate::house::House;
 use crate::model::plan::Axis;
 use crate::model::support::Support;
 use crate::rules::{Findings, rule};
+use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
 rule! {
@@ -61,6 +62,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             };
             let message = format!("{} do not reach {}: {what}", joists.common.label(), support.on.name());
             let finding = findings.about(joists.common.id, support.span, message);
+            finding.suspects(joists.common.id, "plan");
             place(house, support, finding);
         }
     }
@@ -77,6 +79,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             };
             let message = format!("{} does not reach {}: {what}", beam.common.label(), support.on.name());
             let finding = findings.about(beam.common.id, support.span, message);
+            finding.suspects(beam.common.id, "plan");
             place(house, support, finding);
         }
     }
@@ -86,7 +89,10 @@ fn place(house: &House, support: &Support, finding: &mut crate::rules::Finding) 
     let on = support.on.reference().and_then(|reference| reference.target);
     if let Some(common) = on.and_then(|on| house.model.common(on)) {
         finding.related(common.name_span, format!("{} is here", common.label()));
-        finding.follows(common.id);
+        // A column or pocket that was moved is the mistake; a wall is rarely moved alone.
+        if matches!(common.id.kind, ElementKind::Column | ElementKind::Pocket) {
+            finding.follows(common.id);
+        }
     }
     finding.help("move one of the two, or name what is really there").basis("common practice");
 }
