@@ -239,3 +239,66 @@ fn scaled(length: Length, numerator: Length, denominator: Length) -> Option<Leng
     let quotient = product.checked_div(i128::from(denominator.to_units()))?;
     i64::try_from(quotient).ok().map(Length::from_units)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Flight, opening_for};
+    use crate::testing::rule_check::house;
+    use crate::units::Length;
+
+    fn flight(stair: &str) -> Flight {
+        let house = house(&format!(
+            "
+floor main
+  subfloor      100'-0\"
+  deck          3/4\"
+joists J1
+  floor         main
+  size          2x8 SPF No.2
+floor den
+  subfloor      98'-3\"
+stair S1
+  from          den to main
+{stair}"
+        ));
+        house.geometry.flights[0].clone()
+    }
+
+    /// A rise of 21" in three is 7" each; the run is two treads.
+    #[test]
+    fn risers_share_the_rise() {
+        let flight = flight("  risers        3\n  tread         11\"\n");
+        let risers = flight.risers.unwrap();
+        assert!(risers.between.is(Length::inches(7)) && risers.spread() == Length::ZERO);
+        assert_eq!(flight.run, Ok(Length::inches(22)));
+    }
+
+    /// Laid out for 20-1/4" (6-3/4" each) and both finishes to be added later: the first riser starts 1/2" lower, the
+    /// last ends 1/4" higher.
+    #[test]
+    fn what_was_not_laid_out_for_lands_in_the_end_risers() {
+        let risers =
+            flight("  risers        3\n  laid out      98'-3 1/2\" to 99'-11 3/4\"\n").risers.unwrap();
+        assert!(risers.bottom.is(Length::sixteenths(7, 4)));
+        assert!(risers.between.is(Length::sixteenths(6, 12)));
+        assert!(risers.top.is(Length::inches(7)));
+        assert_eq!(risers.spread(), Length::sixteenths(0, 8));
+    }
+
+    /// A single riser has nothing to differ from.
+    #[test]
+    fn one_riser_takes_it_all() {
+        let risers = flight("  risers        1\n  laid out      98'-3\" to 99'-10\"\n").risers.unwrap();
+        assert_eq!(risers.spread(), Length::ZERO);
+        assert!(risers.bottom.is(Length::inches(21)));
+    }
+
+    /// By hand: pitch 7 to 10; the joists' underside is 3/4" + 7-1/4" = 8" below the upper finish. 100" along, the
+    /// nosings are 70" down: 62" of headroom. For 76" the edge must be (76 + 8) × 10/7 = 120" along.
+    #[test]
+    fn headroom_follows_the_pitch() {
+        let flight = flight("  risers        3\n  tread         10\"\n  opening       8'-4\"\n");
+        assert_eq!(flight.headroom, Ok(Length::inches(62)));
+        assert_eq!(opening_for(&flight.edge.unwrap(), Length::inches(76)), Length::feet(10));
+    }
+}

@@ -211,3 +211,93 @@ fn under_ceiling(bottom: Sum, floor: &Floor, id: ElementId) -> Derived {
 fn floor_id(at: usize) -> ElementId {
     ElementId { kind: ElementKind::Floor, index: u32::try_from(at).unwrap_or(u32::MAX) }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::FloorLevels;
+    use crate::testing::rule_check::house;
+
+    fn levels(text: &str, name: &str) -> FloorLevels {
+        let house = house(text);
+        let floor = house.model.named(name).unwrap();
+        house.geometry.floors[floor.index as usize].clone()
+    }
+
+    fn printed(derived: &super::Derived) -> String {
+        derived.as_ref().map_or_else(|_| "?".to_owned(), |sum| sum.total().in_feet().to_string())
+    }
+
+    /// By hand: 100'-0" + 5/8" finish; − 3/4" deck − 9-1/4" of a dressed 2x10 = 99'-2"; 3/4" furring (common practice)
+    /// and 1/2" board put the ceiling at 99'-0 3/4".
+    #[test]
+    fn a_floor_is_a_stack() {
+        let main = levels(
+            "
+floor main
+  subfloor    100'-0\"
+  deck        3/4\"
+  finish      cork 5/8\"
+  ceiling     furring 3/4\", board 1/2\"
+joists J1
+  floor       main
+  size        2x10 SPF No.2
+",
+            "main",
+        );
+        assert_eq!(printed(&main.finish), "100'-0 5/8\"");
+        assert_eq!(printed(&main.joist_top), "99'-11 1/4\"");
+        assert_eq!(printed(&main.joist_bottom), "99'-2\"");
+        assert_eq!(printed(&main.ceiling), "99'-0 3/4\"");
+    }
+
+    /// A floor is placed by its finish, by the datum, or by steps from another: 100'-0 1/2" − 3 × 7" = 98'-3 1/2" of
+    /// finish, less 3/4" of it.
+    #[test]
+    fn a_floor_is_placed_in_one_of_four_ways() {
+        let text = "
+project \"House\"
+  datum         main finish 100'-0 1/2\"
+floor main
+  finish        cork 1/2\"
+floor den
+  steps down    from main by 3 risers at 7\"
+  finish        plank 3/4\"
+floor loft
+  finish at     109'-0\"
+  finish        plank 3/4\"
+slab SL1
+  top           91'-0\"
+floor cellar
+  on            SL1
+  finish        1/4\"
+";
+        assert_eq!(printed(&levels(text, "main").subfloor), "100'-0\"");
+        assert_eq!(printed(&levels(text, "den").subfloor), "98'-2 3/4\"");
+        assert_eq!(printed(&levels(text, "loft").subfloor), "108'-11 1/4\"");
+        assert_eq!(printed(&levels(text, "cellar").finish), "91'-0 1/4\"");
+    }
+
+    /// What a broken line would have said is unknown: nothing downstream guesses.
+    #[test]
+    fn a_broken_line_stops_the_flow() {
+        let main = levels("floor main\n  subfloor  somewhere\n  deck  3/4\"\n", "main");
+        assert_eq!(printed(&main.subfloor), "?");
+        assert_eq!(printed(&main.joist_top), "?");
+    }
+
+    /// Two floors that step from each other are placed by nothing, and a thousand in a row don't exhaust the stack.
+    #[test]
+    fn steps_in_a_circle_place_nothing() {
+        let circle = "
+floor a
+  steps up  from b by 1 risers at 7\"
+floor b
+  steps up  from a by 1 risers at 7\"
+";
+        assert_eq!(printed(&levels(circle, "a").subfloor), "?");
+        let chain: String = (0..1000)
+            .map(|at| format!("floor f{at}\n  steps up  from f{} by 1 risers at 7\"\n", at + 1))
+            .collect();
+        assert_eq!(printed(&levels(&chain, "f0").subfloor), "?");
+    }
+}

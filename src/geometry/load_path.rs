@@ -236,3 +236,62 @@ fn of_reference(reference: &Field<Reference>) -> Said {
         None => Said::Unreadable,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::PathEnd;
+    use crate::house::House;
+    use crate::testing::rule_check::house;
+
+    fn end(house: &House, name: &str) -> PathEnd {
+        house.geometry.load_path.end_of(house.model.named(name).unwrap())
+    }
+
+    #[test]
+    fn a_load_ends_where_its_carriers_end() {
+        let house = house(
+            "
+beam B1
+  bears on    C1
+  bears on    outside \"existing wall\"
+column C1
+  stands on   F1
+footing F1
+beam B2
+  bears on    C2
+column C2
+beam B3
+  bears on    what
+",
+        );
+        assert_eq!(end(&house, "B1"), PathEnd::Soil);
+        assert_eq!(end(&house, "B2"), PathEnd::Drops(house.model.named("C2").unwrap()));
+        assert_eq!(end(&house, "B3"), PathEnd::Unknown);
+    }
+
+    #[test]
+    fn a_circle_is_one_circle_from_wherever_it_is_met() {
+        let house = house(
+            "
+beam B1
+  bears on    B2
+beam B2
+  bears on    B3
+beam B3
+  bears on    B1
+beam B4
+  bears on    B1
+",
+        );
+        assert_eq!(house.geometry.load_path.cycles.len(), 1);
+        assert_eq!(end(&house, "B4"), PathEnd::Circle);
+    }
+
+    /// Five thousand beams, each on the next: no recursion, no second walk.
+    #[test]
+    fn a_long_way_down_is_walked_once() {
+        let chain: String = (0..5_000).map(|at| format!("beam B{at}\n  bears on  B{}\n", at + 1)).collect();
+        let house = house(&format!("{chain}beam B5000\n  bears on  outside \"rock\"\n"));
+        assert_eq!(end(&house, "B0"), PathEnd::Soil);
+    }
+}

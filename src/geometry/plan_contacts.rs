@@ -466,3 +466,100 @@ fn foothold_on_strip(at: &PlanPoint, band: &Band, width: Length) -> Foothold {
     let outside = (off_centre - width.half()).max(past_end).max(Length::ZERO);
     Foothold { off_centre, outside, width }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{BeamContact, FieldContact};
+    use crate::testing::rule_check::house;
+    use crate::units::Length;
+
+    /// A girder in the middle halves a span of 24' (common practice).
+    #[test]
+    fn a_girder_halves_a_span() {
+        let house = house(
+            "
+grid
+  x           A 0', B 12'
+  y           1 0', 2 12', 3 24'
+beam B1
+  size        W8x18
+  from        A/1 to B/1
+beam B2
+  size        W8x18
+  from        A/2 to B/2
+beam B3
+  size        W8x18
+  from        A/3 to B/3
+joists J1
+  size        2x12 SPF No.2
+  fill        A to B by 1 to 3
+  run         along y
+  bears on    B1
+  bears on    B2
+  bears on    B3
+",
+        );
+        let contacts = &house.geometry.contacts.joists[0];
+        let stations: Vec<Length> = contacts.bays[0].stations.iter().map(|(station, _)| *station).collect();
+        assert_eq!(stations, [Length::ZERO, Length::feet(12), Length::feet(24)]);
+        assert!(contacts.supports.iter().all(|contact| matches!(contact, Ok(FieldContact::Crosses { .. }))));
+    }
+
+    /// Stations count from the beam's own beginning, here its east end; the second column stands 3" beside the line.
+    #[test]
+    fn a_beam_is_measured_from_its_beginning() {
+        let house = house(
+            "
+grid
+  x           A 0', B 12'
+  y           1 0', 2 12'
+column C1
+  at          B/1
+  size        HSS 4 x 4 x 1/4
+column C2
+  at          A plus 2' / 1 plus 3\"
+  size        HSS 4 x 4 x 1/4
+beam B1
+  size        W8x18
+  from        B/1 to A/1
+  bears on    C1
+  bears on    C2
+",
+        );
+        let contacts = &house.geometry.contacts.beams[0];
+        let stations: Vec<_> = contacts
+            .supports
+            .iter()
+            .map(|contact| match contact {
+                Ok(BeamContact::Meets { station, off_line, .. }) => (*station, *off_line),
+                other => panic!("{other:?}"),
+            })
+            .collect();
+        assert_eq!(stations, [(Length::ZERO, Length::ZERO), (Length::feet(10), Length::inches(3))]);
+        assert_eq!((contacts.loose_start, contacts.loose_end), (None, None));
+    }
+
+    /// A column 4" off the middle of a pad of 3' by 2' is inside of it; one 13" off in the short direction is 1" out.
+    #[test]
+    fn a_column_stands_on_its_pad_or_beside_it() {
+        let foothold = |y: &str| {
+            let house = house(&format!(
+                "
+grid
+  x           A 0'
+  y           1 0'
+footing F1
+  at          A/1
+  size        3'-0\" x 2'-0\" x 12\"
+column C1
+  at          A/1 plus {y}
+  stands on   F1
+"
+            ));
+            let foothold = house.geometry.contacts.columns[0].unwrap();
+            (foothold.off_centre, foothold.outside)
+        };
+        assert_eq!(foothold("4\""), (Length::inches(4), Length::ZERO));
+        assert_eq!(foothold("13\""), (Length::inches(13), Length::inches(1)));
+    }
+}

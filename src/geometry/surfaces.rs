@@ -332,3 +332,137 @@ fn stated_or(
         Field::Assumed(..) | Field::Missing => derived,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Surface;
+    use crate::house::House;
+    use crate::testing::rule_check::house;
+
+    fn at(house: &House, name: &str, surface: Surface) -> String {
+        let element = house.model.named(name).unwrap();
+        let derived = house.geometry.surfaces.of(element, surface);
+        derived.map_or_else(|_| "?".to_owned(), |sum| sum.total().in_feet().to_string())
+    }
+
+    /// By hand, under a deck of 3/4" and dressed 2x10 joists of 9-1/4": joist bottoms at 99'-2"; two sills of 1-1/2"
+    /// (two 2x sills make 3", common practice) put the wall at 98'-11".
+    #[test]
+    fn what_is_not_stated_follows_from_above() {
+        let house = house(
+            "
+floor main
+  subfloor    100'-0\"
+  deck        3/4\"
+joists J1
+  floor       main
+  size        2x10 SPF No.2
+  bears on    W1
+  bears on    B1
+  bears on    BW1
+wall W1
+  kind        concrete
+  sill        2 of 2x6 treated
+beam B1
+  size        3-ply 2x10 SPF No.2
+  set         dropped under main
+beam B2
+  size        W8x18
+  set         flush in main, held 3/8\" low
+beam B3
+  size        W8x18
+  set         dropped under main
+  nailer      2x6 SPF flat on top
+wall BW1
+  kind        framed
+  studs       2x6 SPF No.2 at 16\"
+  stands on   F1
+footing F1
+  top         91'-0\"
+  size        20\" x 10\"
+",
+        );
+        assert_eq!(at(&house, "W1", Surface::Top), "98'-11\"");
+        assert_eq!(at(&house, "B1", Surface::Top), "99'-2\"");
+        assert_eq!(at(&house, "B1", Surface::Bottom), "98'-4 3/4\"");
+        // Flush: 99'-11 1/4" less 3/8"; its true depth of 8.14" below that is 99'-2.735".
+        assert_eq!(at(&house, "B2", Surface::Top), "99'-10 7/8\"");
+        assert_eq!(at(&house, "B2", Surface::Bottom), "99'-2 3/4\"~");
+        // Dropped under a flat nailer of 1-1/2".
+        assert_eq!(at(&house, "B3", Surface::Top), "99'-0 1/2\"");
+        assert_eq!(at(&house, "BW1", Surface::Top), "99'-2\"");
+        assert_eq!(at(&house, "BW1", Surface::Bottom), "91'-0\"");
+        assert_eq!(at(&house, "F1", Surface::Bottom), "90'-2\"");
+    }
+
+    /// With equal decks, joists, sills and finishes the shelf lies as far below the wall top as the floor below the
+    /// floor (common practice): 14" here.
+    #[test]
+    fn equal_stacks_make_the_shelf_drop_the_floor_drop() {
+        let house = house(
+            "
+floor main
+  subfloor    100'-0\"
+  deck        3/4\"
+floor den
+  subfloor    98'-10\"
+  deck        3/4\"
+joists J1
+  floor       main
+  size        2x8 SPF No.2
+  bears on    W1
+joists J2
+  floor       den
+  size        2x8 SPF No.2
+  bears on    SH1
+wall W1
+  kind        concrete
+  sill        1 of 2x4 treated
+shelf SH1
+  in          W1 from south face
+  width       4\"
+  sill        1 of 2x4 treated
+",
+        );
+        let level =
+            |name: &str| house.geometry.surfaces.of(house.model.named(name).unwrap(), Surface::Top).unwrap();
+        assert_eq!((level("W1").total() - level("SH1").total()).to_string(), "1'-2\"");
+    }
+
+    /// Unequal stacks (trade arithmetic by hand): a drop of 20" finish to finish, above 2x10 on one sill under 1/2" of
+    /// cork, below 2x8 on two sills under 3/4" of plank. D_sf = 20 − 1/2 + 3/4 = 20-1/4; the stacks are
+    /// 3/4 + 9-1/4 + 1-1/2 = 11-1/2 and 3/4 + 7-1/4 + 3 = 11; the shelf is 20-1/4 + 11 − 11-1/2 = 19-3/4 below.
+    #[test]
+    fn unequal_stacks_move_the_shelf() {
+        let house = house(
+            "
+floor main
+  subfloor    100'-0\"
+  deck        3/4\"
+  finish      cork 1/2\"
+floor den
+  finish at   98'-4 1/2\"
+  deck        3/4\"
+  finish      plank 3/4\"
+joists J1
+  floor       main
+  size        2x10 SPF No.2
+  bears on    W1
+joists J2
+  floor       den
+  size        2x8 SPF No.2
+  bears on    SH1
+wall W1
+  kind        concrete
+  sill        1 of 2x4 treated
+shelf SH1
+  in          W1 from south face
+  width       4\"
+  sill        2 of 2x4 treated
+",
+        );
+        let level =
+            |name: &str| house.geometry.surfaces.of(house.model.named(name).unwrap(), Surface::Top).unwrap();
+        assert_eq!((level("W1").total() - level("SH1").total()).in_inches().to_string(), "19-3/4\"");
+    }
+}
