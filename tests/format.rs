@@ -1,16 +1,9 @@
 //! The formatter changes no fact, no value, no comment and no broken line, and has nothing left to do afterwards.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
 
-#[path = "support/dice.rs"]
-mod dice;
-#[path = "support/random_specs.rs"]
-mod random_specs;
-
 use proptest::prelude::*;
 use storyrod::syntax::vocabulary::ELEMENTS;
 use storyrod::syntax::{LineKind, Opening, format, parse_fresh};
-
-use dice::Dice;
 
 const SAMPLES: [&str; 5] = [
     include_str!("../grammar/samples/alley-house.framing"),
@@ -19,15 +12,6 @@ const SAMPLES: [&str; 5] = [
     include_str!("../grammar/samples/hop-barn.framing"),
     include_str!("../grammar/samples/loon-cove.framing"),
 ];
-
-#[test]
-fn random_specs_keep_what_they_say() {
-    for seed in 0..20 {
-        let text = random_specs::every_element(&mut Dice::new(seed));
-        assert!(said(&text).len() > ELEMENTS.len() * 3);
-        check(&text).unwrap();
-    }
-}
 
 #[test]
 fn samples_are_in_the_one_style() {

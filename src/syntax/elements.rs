@@ -42,7 +42,7 @@ pub(super) fn body<'t>(
             None if line.is_unreadable => LineKind::Broken,
             None if line.comment.is_some() => LineKind::Comment,
             None => LineKind::Blank,
-            Some(first) if !line.is_indented => reading.open(line, first, tokens),
+            Some(first) if !line.is_indented && line.span.start == 0 => reading.open(line, first, tokens),
             Some(_) => reading.fact(line, tokens, readers),
         };
         reading.body.lines.push(Line { span: line.span, kind, comment: line.comment });
@@ -190,6 +190,10 @@ impl Reading {
         let phrase = place.map(|(_, spec, _)| spec.phrase);
         if line.is_unreadable {
             return Err(Failure::already_told(phrase));
+        }
+        if !line.is_indented {
+            let word = tokens.first().map(|token| token.span).unwrap_or_default();
+            return Err(Failure::new(phrase, word, ProblemKind::UnknownElement(None)));
         }
         if let Some(should) = claim_at(tokens) {
             return claim(kind, tokens, should, readers);

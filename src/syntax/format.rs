@@ -115,7 +115,7 @@ fn opening_role(body: &Body) -> Role {
     match body.opening {
         Opening::Element(_) => Role::Element,
         Opening::Include(_) => Role::Include,
-        // A word that opens nothing is most likely a fact that lost its indent.
+        // What opens nothing stays where it stands.
         Opening::Unknown(..) | Opening::Nothing => Role::Fact,
     }
 }

@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use crate::syntax::lexer::{Token, TokenKind, Tokens};
+use crate::syntax::names;
 use crate::syntax::{Problem, ProblemKind};
 use crate::text::LocalSpan;
 
@@ -12,12 +13,13 @@ const LONGEST_LINE: usize = 1 << 16;
 const BYTE_ORDER_MARK: char = '\u{feff}';
 
 /// The stretches of a text that are read alone: each begins at a line in the first column, up to the next such line.
+/// A line there that begins with a fact's word has lost its blanks: it costs itself, not the facts below it.
 pub(super) fn chunks(text: &str) -> Vec<Range<usize>> {
     let mut starts = Vec::new();
     let mut at = 0;
     for line in lines(text) {
         let unmarked = if at == 0 { line.trim_start_matches(BYTE_ORDER_MARK) } else { line };
-        if opens_chunk(unmarked) {
+        if opens_chunk(unmarked) && !(starts.last().is_some() && has_lost_its_blanks(unmarked)) {
             starts.push(at + line.len() - unmarked.len());
         }
         at += line.len();
@@ -46,6 +48,11 @@ pub(super) fn lines(text: &str) -> impl Iterator<Item = &str> {
 
 fn opens_chunk(line: &str) -> bool {
     !line.starts_with([' ', '\t', '\u{a0}', '\r', '\n']) && !line.starts_with("--") && !line.is_empty()
+}
+
+fn has_lost_its_blanks(line: &str) -> bool {
+    let word = line.split([' ', '\t', '\u{a0}', '\r', '\n']).next().unwrap_or("");
+    !names::begins_element(word) && names::begins_fact(word)
 }
 
 /// The tokens that mean something, of as many lines as were put on it.
@@ -149,6 +156,11 @@ mod tests {
         assert_eq!(chunk_texts("  x\n"), ["  x\n"]);
         assert_eq!(chunk_texts("\u{feff}grid\n"), ["\u{feff}", "grid\n"]);
         assert_eq!(chunk_texts("- a"), ["- a"]);
+        assert_eq!(
+            chunk_texts("beam B1\nsize 2x10\n  from A\nload L1\n"),
+            ["beam B1\nsize 2x10\n  from A\n", "load L1\n"]
+        );
+        assert_eq!(chunk_texts("size 2x10\nbeam B1\n"), ["size 2x10\n", "beam B1\n"]);
     }
 
     #[test]

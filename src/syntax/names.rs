@@ -1,6 +1,6 @@
 //! What may be a name.
 
-use crate::syntax::vocabulary::ELEMENTS;
+use crate::syntax::vocabulary::{COMMON, ELEMENTS};
 
 /// Words that join the parts of a fact; a name among them could not be told from them.
 const JOINING: &[&str] = &[
@@ -16,6 +16,19 @@ pub fn may_name(word: &str) -> bool {
 /// True for words that open an element or join the parts of a fact.
 pub fn is_reserved(word: &str) -> bool {
     JOINING.contains(&word) || ELEMENTS.iter().any(|spec| spec.keyword == word || spec.also.contains(&word))
+}
+
+/// True for the first word of an element's line, and for `include`.
+pub fn begins_element(word: &str) -> bool {
+    let begins = |words: &str| words.split(' ').next() == Some(word);
+    word == "include"
+        || ELEMENTS.iter().any(|spec| begins(spec.keyword) || spec.also.iter().copied().any(begins))
+}
+
+/// True for the first word of a fact of any element.
+pub fn begins_fact(word: &str) -> bool {
+    let facts = ELEMENTS.iter().flat_map(|spec| spec.facts).chain(COMMON);
+    facts.filter_map(|fact| fact.phrase.split(' ').next()).any(|first| first == word)
 }
 
 /// True when an `x` stands between digits, as in a mill's mark.

@@ -351,6 +351,15 @@ mod tests {
     }
 
     #[test]
+    fn a_fact_that_lost_its_blanks_costs_that_line() {
+        let text = "beam B1\n  from A/1 to B/1\nsize W8x24\n  span by grid\n";
+        assert_eq!(problems(text), [("size".to_owned(), ProblemKind::UnknownElement(None))]);
+        let body = &parse_fresh(text).chunks[0].body;
+        assert_eq!(body.facts.len(), 2);
+        assert_eq!(body.broken[0].phrase, Some("size"));
+    }
+
+    #[test]
     fn what_was_expected_is_told_in_trade_words() {
         for (text, at, expected) in [
             ("wall W1\n  bears on X\n", "bears", None),

@@ -5,13 +5,13 @@ use crate::rules::spelling::told;
 use crate::rules::wording::quoted;
 use crate::rules::{Findings, rule};
 use crate::syntax::ProblemKind;
-use crate::syntax::vocabulary::ELEMENTS;
+use crate::syntax::names;
 
 rule! {
     /// A line in the first column opens no element.
     ///
     /// ## Why
-    /// The line and every fact below it are not read, up to the next element.
+    /// The line is not read, and neither are the facts below it, unless it is a fact itself that lost its blank.
     ///
     /// ## Source
     /// The format's own rule: an element begins in the first column with its word, a fact with a blank.
@@ -33,17 +33,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let ProblemKind::UnknownElement(nearest) = problem.kind else { continue };
         let text = house.text_at(problem.span);
         let finding = findings.in_text(problem.span, format!("{} opens no element", quoted(text)));
-        if begins_fact(text) {
+        if names::begins_fact(text) {
             finding.help("a fact begins with a blank: indent the line");
         } else if let Some(nearest) = nearest {
             finding.help(format!("did you mean `{nearest}`?")).write(problem.span, *nearest);
         }
     }
-}
-
-fn begins_fact(word: &str) -> bool {
-    let facts = ELEMENTS.iter().flat_map(|spec| spec.all_facts());
-    facts.filter_map(|fact| fact.phrase.split(' ').next()).any(|first| first == word)
 }
 
 #[cfg(test)]
