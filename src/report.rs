@@ -42,9 +42,10 @@ impl Checked<'_> {
         self.names.first().map(String::as_str).unwrap_or_default()
     }
 
-    /// How many findings there are of a severity, consequences not counted.
+    /// How many findings there are of a severity, what follows from others counted too.
     pub fn count(&self, severity: Severity) -> usize {
-        self.findings.iter().filter(|finding| finding.severity == severity).count()
+        let all = self.findings.iter().flat_map(Diagnostic::with_consequences);
+        all.filter(|finding| finding.severity == severity).count()
     }
 
     /// The gravest severity of all findings and what follows from them.

@@ -106,7 +106,6 @@ fn what_can_t_be_used_is_named_on_standard_error_with_exit_code_2() {
         ("folder/notes.md", ""),
         ("wrong/storyrod.toml", "[severity]\nrisers-not-evn = \"off\"\n"),
         ("wrong/cabin.framing", &sample("first.framing")),
-        ("alone.framing", "include \"parts\\walls.framing\"\nfooting F1\n"),
     ]);
     fs::write(folder.path().join("latin.framing"), b"-- ferme \xe9l\xe9gante\n").unwrap();
     let cases = [
