@@ -38,11 +38,6 @@ pub fn publications(
                 }
             }
         }
-        if spec.is_alone
-            && let (Some(Some(page)), Some(list)) = (pages.first(), lists.first_mut())
-        {
-            list.extend(alone_entry(page));
-        }
         for (page, list) in pages.into_iter().zip(lists) {
             let Some(page) = page else { continue };
             add(&mut all, PublishDiagnosticsParams::new(page.uri, list, page.version));
@@ -160,19 +155,6 @@ fn related(span: Span, message: &str, pages: &[Option<Page>]) -> Option<Diagnost
     Some(DiagnosticRelatedInformation {
         location: Location::new(page.uri.clone(), range),
         message: message.to_owned(),
-    })
-}
-
-/// Why much may be missing in a file. Nothing is said of a file that says nothing.
-fn alone_entry(page: &Page) -> Option<Diagnostic> {
-    let text = page.ruler.source.text.trim_end_matches(['\r', '\n']);
-    let end = text.find(['\r', '\n']).unwrap_or(text.len());
-    (!text.is_empty()).then(|| Diagnostic {
-        range: page.ruler.range(0, u32::try_from(end).unwrap_or(u32::MAX)),
-        severity: Some(DiagnosticSeverity::INFORMATION),
-        source: Some(SOURCE.to_owned()),
-        message: "no project includes this file: it is read alone".to_owned(),
-        ..Diagnostic::default()
     })
 }
 

@@ -196,17 +196,6 @@ fn a_document_that_opens_finds_the_project_that_includes_it() {
 }
 
 #[test]
-fn a_part_that_no_project_includes_says_so() {
-    let (_, foundation) = HOUSE.split_at(HOUSE.find(FOUNDATION).unwrap());
-    let mut session = Session::plain();
-    session.open(URI, foundation);
-    let shown = session.diagnostics(URI, Some(1));
-    assert!(shown.iter().any(|one| one["message"] == "no project includes this file: it is read alone"));
-    session.change(URI, 2, &json!([{"text": HOUSE}]));
-    assert_eq!(session.diagnostics(URI, Some(2)), [Value::Null; 0]);
-}
-
-#[test]
 fn a_fault_of_the_configuration_is_shown_in_the_configuration() {
     let folder = tempfile::tempdir().unwrap();
     let folder = folder.path().canonicalize().unwrap();
