@@ -10,10 +10,12 @@ mod wording;
 
 pub mod beams;
 pub mod columns;
+pub mod files;
 pub mod floors;
 pub mod foundations;
 pub mod intents;
 pub mod load_path;
+pub mod names;
 pub mod spelling;
 pub mod stack;
 pub mod stairs;
@@ -84,6 +86,30 @@ pub const RULES: &[Rule] = &[
     spelling::fact_repeated::RULE,
     spelling::fact_not_understood::RULE,
     spelling::include_unclear::RULE,
+    names::unknown_name::RULE,
+    names::name_of_other_kind::RULE,
+    names::name_reused::RULE,
+    names::refers_to_itself::RULE,
+    names::unknown_grid_line::RULE,
+    names::grid_line_misused::RULE,
+    names::grid_not_ascending::RULE,
+    names::fact_missing::RULE,
+    names::decided_twice::RULE,
+    names::size_unknown::RULE,
+    names::unknown_word::RULE,
+    names::limit_of_other_kind::RULE,
+    names::value_of_other_kind::RULE,
+    names::not_positive::RULE,
+    names::without_extent::RULE,
+    names::second_of_its_kind::RULE,
+    names::project_missing::RULE,
+    files::include_not_found::RULE,
+    files::include_outside_root::RULE,
+    files::include_circle::RULE,
+    files::include_repeated::RULE,
+    files::include_unreadable::RULE,
+    files::file_empty::RULE,
+    files::too_many_problems::RULE,
     stack::stack_does_not_close::RULE,
     columns::column_length_does_not_close::RULE,
     stairs::risers_not_even::RULE,

@@ -125,6 +125,11 @@ impl Finding {
         self.fix(Fix { title: format!("write `{text}`"), edits: vec![Edit { span, text }] })
     }
 
+    /// The word that was probably meant here: a cure, and the edit that makes it.
+    pub fn meant(&mut self, span: Span, word: &str) -> &mut Self {
+        self.help(format!("did you mean `{word}`?")).write(span, word)
+    }
+
     /// Another severity than the rule's own, where the same fault can matter more or less.
     pub fn severity(&mut self, severity: Severity) -> &mut Self {
         self.diagnostic.severity = severity;

@@ -15,8 +15,17 @@ pub fn quoted(text: &str) -> String {
 
 /// `a`, `a or b`, `a, b or c`.
 pub fn either(items: &[String]) -> String {
+    joined(items, "or")
+}
+
+/// `a`, `a and b`, `a, b and c`.
+pub fn all_of(items: &[String]) -> String {
+    joined(items, "and")
+}
+
+fn joined(items: &[String], word: &str) -> String {
     match items {
-        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
+        [most @ .., last] if !most.is_empty() => format!("{} {word} {last}", most.join(", ")),
         _ => items.concat(),
     }
 }
@@ -30,13 +39,4 @@ pub fn a_kind(kind: ElementKind) -> String {
         _ if word.starts_with(['a', 'e', 'i', 'o', 'u']) => format!("an {word}"),
         _ => format!("a {word}"),
     }
-}
-
-/// Kinds of elements that would fit: `a beam, a wall or a column`; `another element` when there are many.
-pub fn one_of_kinds(kinds: &[ElementKind]) -> String {
-    const MOST_KINDS: usize = 6;
-    if kinds.is_empty() || kinds.len() > MOST_KINDS {
-        return "another kind of element".to_owned();
-    }
-    either(&kinds.iter().map(|kind| a_kind(*kind)).collect::<Vec<_>>())
 }

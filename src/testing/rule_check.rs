@@ -9,18 +9,43 @@ use crate::rules::{Finding, Findings, Rule};
 use crate::syntax::ElementCache;
 use crate::syntax::value::Date;
 use crate::text::Source;
+use crate::workspace::{OpenDocuments, spec_of};
 
 /// The day on which tests happen.
 pub const TODAY: Date = Date { year: 2027, month: 6, day: 1 };
 
-/// The house of one file.
+/// The house of a file; with includes, of several: `-- file parts/walls.framing` begins a further one.
 pub fn house(text: &str) -> House {
-    let inputs = Inputs {
-        sources: vec![Source::new("test.framing", text)],
-        includes: Vec::new(),
-        settings: Settings::default(),
+    let inputs = if text.lines().any(|line| line.starts_with("include")) {
+        inputs_on_disk(text)
+    } else {
+        Arc::new(Inputs {
+            sources: vec![Source::new("test.framing", text)],
+            includes: Vec::new(),
+            settings: Settings::default(),
+        })
     };
-    House::of(&Arc::new(inputs), &mut ElementCache::default(), TODAY)
+    House::of(&inputs, &mut ElementCache::default(), TODAY)
+}
+
+fn inputs_on_disk(text: &str) -> Arc<Inputs> {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut name, mut lines) = ("test.framing", String::new());
+    let write = |name: &str, lines: &str| {
+        let path = folder.path().join(name);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, lines).unwrap();
+    };
+    for line in text.split_inclusive('\n') {
+        if let Some(next) = line.strip_prefix("-- file ") {
+            write(name, &lines);
+            (name, lines) = (next.trim(), String::new());
+        } else {
+            lines.push_str(line);
+        }
+    }
+    write(name, &lines);
+    spec_of(&folder.path().join("test.framing"), &OpenDocuments::default()).unwrap().inputs
 }
 
 /// What one rule finds in a house, in the order of the text.

@@ -36,7 +36,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if names::begins_fact(text) {
             finding.help("a fact begins with a blank: indent the line");
         } else if let Some(nearest) = nearest {
-            finding.help(format!("did you mean `{nearest}`?")).write(problem.span, *nearest);
+            finding.meant(problem.span, nearest);
         }
     }
 }

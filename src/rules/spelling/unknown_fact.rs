@@ -44,7 +44,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         };
         let finding = findings.in_text(place, message);
         if let Some(nearest) = nearest {
-            finding.help(format!("did you mean `{nearest}`?")).write(place, *nearest);
+            finding.meant(place, nearest);
         }
     }
 }

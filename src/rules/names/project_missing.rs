@@ -1,0 +1,63 @@
+//! Specs without a project.
+
+use crate::house::House;
+use crate::model::problem::ModelProblemKind;
+use crate::rules::names::{report, told};
+use crate::rules::{Findings, rule};
+
+rule! {
+    /// A spec has no project: the file is read by itself.
+    ///
+    /// ## Why
+    /// Names from the rest of the house are not known, nor the datum, the soil and the limits; the newest profile stands
+    /// in for them.
+    ///
+    /// ## Source
+    /// The format's own rule: the root file of a spec is the one with `project`. A part of a house is read with the
+    /// file that includes it.
+    ///
+    /// ## Examples
+    /// ```framing,fires
+    /// floor main
+    ///   subfloor  100'-0"
+    /// ```
+    /// ```framing,passes
+    /// project "Loon Cove"
+    ///   profile   irc-2021
+    /// floor main
+    ///   subfloor  100'-0"
+    /// ```
+    "project-missing", Warning
+}
+
+fn check(house: &House, findings: &mut Findings<'_>) {
+    // An empty file says so itself.
+    let Some(first) = house.model.commons().map(|common| common.span).min() else { return };
+    for problem in told(house) {
+        let ModelProblemKind::NoProject = problem.kind else { continue };
+        let finding = report(findings, problem, "no `project` here: this file is read by itself");
+        finding.diagnostic.span = house.line_of(first);
+        finding
+            .note(format!("the limits are those of {}", house.limits.profile().name))
+            .help("open the file that includes it, or write `project \"…\"` on a line of its own");
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::RULE;
+    use crate::testing::rule_check::check_rule;
+
+    #[test]
+    fn marks_the_first_element() {
+        check_rule(
+            &RULE,
+            "
+-- the walls
+wall W1 \"North\"
+--<^^^^^^^^^^^^ no `project` here: this file is read by itself
+wall W2
+",
+        );
+    }
+}
