@@ -3,25 +3,32 @@
 //! The path of a rule's file is its name: `rules/stairs/risers_not_even.rs` is `risers-not-even`; the folder is its
 //! group. A rule says only where and what; name and severity come from here.
 
+mod assertions;
 mod finding;
 mod grouping;
+mod index;
 mod silence;
 mod wording;
 
 pub mod beams;
+pub mod claims;
 pub mod columns;
 pub mod files;
 pub mod floors;
 pub mod foundations;
+pub mod hygiene;
 pub mod intents;
 pub mod load_path;
 pub mod names;
+pub mod sheets;
 pub mod spelling;
 pub mod stack;
 pub mod stairs;
 pub mod supports;
+pub mod waivers;
 
 pub use finding::{Finding, Findings};
+pub use index::index;
 
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::house::House;
@@ -131,6 +138,18 @@ pub const RULES: &[Rule] = &[
     floors::load_below_use::RULE,
     floors::drain_on_joist::RULE,
     intents::intent_clear_bay::RULE,
+    intents::intent_not_kept::RULE,
+    sheets::sheet_differs::RULE,
+    claims::claim_not_kept::RULE,
+    claims::comparison_of_unlike_things::RULE,
+    claims::fact_not_derived::RULE,
+    hygiene::assumed_value::RULE,
+    hygiene::declared_without_source::RULE,
+    hygiene::element_unreferenced::RULE,
+    waivers::waiver_without_reason::RULE,
+    waivers::waiver_out_of_date::RULE,
+    waivers::waiver_of_unknown_rule::RULE,
+    waivers::waiver_silences_nothing::RULE,
 ];
 
 /// The rule of this name.

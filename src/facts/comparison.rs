@@ -52,32 +52,42 @@ pub fn outcome_of(house: &House, assertion: &Assertion) -> Outcome {
         Err(why) => return Outcome::NotKnown(why),
     };
     let within = comparison.within.unwrap_or_default();
-    let tolerance = comparison.within.unwrap_or(house.limits.of(&CLOSURE_TOLERANCE).value);
-    let (holds, difference) = match (&left, &right) {
-        (FactValue::Count(a), FactValue::Count(b)) => {
-            (holds_between(comparison.relation, a.cmp(b), a == b), None)
-        }
+    match stands(house, &left, comparison.relation, &right, comparison.within) {
+        Some((true, _)) => Outcome::Holds,
+        Some((false, difference)) => Outcome::Fails(Failure { left, right, difference, within, sums, of }),
+        None => Outcome::DifferentKinds(left, right),
+    }
+}
+
+/// True when the two values stand so to each other, and the left less the right when they are lengths. `None` for
+/// values of different kinds.
+pub fn stands(
+    house: &House,
+    left: &FactValue,
+    relation: Relation,
+    right: &FactValue,
+    within: Option<Length>,
+) -> Option<(bool, Option<Length>)> {
+    match (left, right) {
+        (FactValue::Count(a), FactValue::Count(b)) => Some((holds_between(relation, a.cmp(b), a == b), None)),
         (FactValue::Area(a), FactValue::Area(b)) => {
             // Areas are stated to the whole square foot.
             let is_equal = (a.to_sq_ft() - b.to_sq_ft()).abs() <= 0.5;
             let order = a.partial_cmp(b).unwrap_or(std::cmp::Ordering::Equal);
-            (holds_between(comparison.relation, order, is_equal), None)
+            Some((holds_between(relation, order, is_equal), None))
         }
-        (FactValue::Size(a), FactValue::Size(b)) => (a == b, None),
-        (a, b) => match (a.as_length(), b.as_length()) {
-            (Some(a), Some(b)) => {
-                let difference = a - b;
-                // Within says how far at most; without it the two agree when they differ by less than the tolerance.
-                let is_equal = match comparison.within {
-                    Some(within) => difference.abs() <= within,
-                    None => difference.abs() < tolerance,
-                };
-                (holds_between(comparison.relation, a.cmp(&b), is_equal), Some(difference))
-            }
-            _ => return Outcome::DifferentKinds(left, right),
-        },
-    };
-    if holds { Outcome::Holds } else { Outcome::Fails(Failure { left, right, difference, within, sums, of }) }
+        (FactValue::Size(a), FactValue::Size(b)) => Some((a == b, None)),
+        (a, b) => {
+            let (a, b) = (a.as_length()?, b.as_length()?);
+            let difference = a - b;
+            // Within says how far at most; without it the two agree when they differ by less than the tolerance.
+            let is_equal = match within {
+                Some(within) => difference.abs() <= within,
+                None => difference.abs() < house.limits.of(&CLOSURE_TOLERANCE).value,
+            };
+            Some((holds_between(relation, a.cmp(&b), is_equal), Some(difference)))
+        }
+    }
 }
 
 fn holds_between(relation: Relation, order: std::cmp::Ordering, is_equal: bool) -> bool {

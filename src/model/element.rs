@@ -47,7 +47,9 @@ pub struct Common {
 impl Common {
     /// The element as a person names it: `beam B1`.
     pub fn label(&self) -> String {
-        format!("{} {}", self.id.kind.word(), self.name)
+        let word = self.id.kind.word();
+        // A grid has no name but its word.
+        if *self.name == *word { word.to_owned() } else { format!("{word} {}", self.name) }
     }
 
     /// The verb that goes with its label: `beam B1 lies`, `joists J1 lie`.
@@ -107,6 +109,13 @@ pub struct Waiver {
     pub until: Option<Date>,
     /// The line.
     pub span: Span,
+}
+
+impl Waiver {
+    /// True when it says why, in more than blanks.
+    pub fn has_reason(&self) -> bool {
+        self.reason.as_ref().is_some_and(|reason| !reason.trim().is_empty())
+    }
 }
 
 /// Where a declared value comes from.

@@ -1,3 +1,4 @@
 //! Promises of the design.
 
 pub mod intent_clear_bay;
+pub mod intent_not_kept;

@@ -4,7 +4,7 @@ use std::collections::HashSet;
 
 use crate::house::House;
 use crate::inputs::Settings;
-use crate::model::element::{Common, Waiver};
+use crate::model::element::{Common, ElementId, Waiver};
 use crate::rules::{self, Finding};
 
 /// The findings that no waiver silences. Each that a waiver could silence carries the line to write.
@@ -24,32 +24,26 @@ pub fn without_waived(house: &House, mut findings: Vec<Finding>) -> Vec<Finding>
 
 /// The waivers that silence nothing, of those that could: known rule, with a reason, not past their day.
 ///
-/// Asked by the rule that reports them; it runs every other rule on the elements that have waivers.
-pub fn idle_waivers(house: &House) -> Vec<(&Common, &Waiver)> {
-    let waiving: Vec<&Common> = house.model.commons().filter(|common| !common.waivers.is_empty()).collect();
-    if waiving.is_empty() {
-        return Vec::new();
-    }
-    let slugs: HashSet<&str> =
-        waiving.iter().flat_map(|common| common.waivers.iter().map(|waiver| &*waiver.rule)).collect();
-    let mut found = Vec::new();
-    for rule in rules::RULES.iter().filter(|rule| slugs.contains(rule.slug)) {
+/// Asked by the rule that reports them; it runs the other rules that are waived somewhere.
+pub fn idle_waivers<'h>(house: &'h House, asking: &str) -> Vec<(&'h Common, &'h Waiver)> {
+    let waived =
+        || house.model.commons().flat_map(|common| common.waivers.iter().map(move |it| (common, it)));
+    let slugs: HashSet<&str> = waived().map(|(_, waiver)| &*waiver.rule).collect();
+    let mut working: HashSet<(ElementId, &str)> = HashSet::new();
+    for rule in rules::RULES.iter().filter(|rule| rule.slug != asking && slugs.contains(rule.slug)) {
         let mut findings = rules::Findings::new(house, rule);
         (rule.check)(house, &mut findings);
-        found.extend(findings.into_list());
+        let subjects = findings.into_list().into_iter().filter(|finding| !finding.is_of_the_text);
+        working.extend(subjects.filter_map(|finding| Some((finding.subject?, rule.slug))));
     }
-    let mut idle = Vec::new();
-    for common in waiving {
-        for waiver in &common.waivers {
-            let works = found
-                .iter()
-                .any(|finding| finding.subject == Some(common.id) && silences(waiver, finding, house));
-            if !works && is_in_force(waiver, house) && rules::rule_named(&waiver.rule).is_some() {
-                idle.push((common, waiver));
-            }
-        }
-    }
-    idle
+    waived()
+        .filter(|(common, waiver)| {
+            let could = is_in_force(waiver, house)
+                && *waiver.rule != *asking
+                && rules::rule_named(&waiver.rule).is_some();
+            could && !working.contains(&(common.id, &*waiver.rule))
+        })
+        .collect()
 }
 
 /// The findings with the severities the project sets; those switched off are gone. Danger stays an error.
@@ -78,5 +72,5 @@ fn silences(waiver: &Waiver, finding: &Finding, house: &House) -> bool {
 
 /// It has a reason and its last day is not past.
 fn is_in_force(waiver: &Waiver, house: &House) -> bool {
-    waiver.reason.is_some() && waiver.until.is_none_or(|until| house.today <= until)
+    waiver.has_reason() && waiver.until.is_none_or(|until| house.today <= until)
 }

@@ -1,0 +1,3 @@
+//! Drawing sheets against the house.
+
+pub mod sheet_differs;
