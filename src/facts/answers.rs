@@ -370,7 +370,8 @@ fn gap(house: &House, one: ElementId, other: ElementId) -> Result<Answer, NoAnsw
     let edges = |element: ElementId| -> Result<(Length, Length), NoAnswer> {
         if element.kind == ElementKind::Floor {
             let levels = levels(house, element)?;
-            return Ok((levels.subfloor.clone()?.total(), levels.joist_bottom.clone()?.total()));
+            // Between floors it is the joists that leave room for a pipe or have none.
+            return Ok((levels.joist_top.clone()?.total(), levels.joist_bottom.clone()?.total()));
         }
         Ok((top(house, element)?.total(), bottom(house, element)?.total()))
     };

@@ -32,12 +32,12 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     // An empty file says so itself.
-    let Some(first) = house.model.commons().map(|common| common.span).min() else { return };
+    if house.model.commons().next().is_none() {
+        return;
+    }
     for problem in told(house) {
         let ModelProblemKind::NoProject = problem.kind else { continue };
-        let finding = report(findings, problem, "no `project` here: this file is read by itself");
-        finding.diagnostic.span = house.line_of(first);
-        finding
+        report(findings, problem, "no `project` here: this file is read by itself")
             .note(format!("the limits are those of {}", house.limits.profile().name))
             .help("open the file that includes it, or write `project \"…\"` on a line of its own");
     }
@@ -46,18 +46,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 #[cfg(test)]
 mod tests {
     use super::RULE;
-    use crate::testing::rule_check::check_rule;
+    use crate::testing::rule_check::found;
 
     #[test]
-    fn marks_the_first_element() {
-        check_rule(
-            &RULE,
-            "
--- the walls
-wall W1 \"North\"
---<^^^^^^^^^^^^ no `project` here: this file is read by itself
-wall W2
-",
-        );
+    fn stands_at_the_beginning_of_the_file() {
+        let found = found(&RULE, "-- the walls\nwall W1\nwall W2\n");
+        assert_eq!(found.len(), 1);
+        assert_eq!((found[0].span.start, found[0].span.end), (0, 0));
+        assert_eq!(found[0].message, "no `project` here: this file is read by itself");
     }
 }

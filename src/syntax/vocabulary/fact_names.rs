@@ -135,7 +135,7 @@ pub static FACT_NAMES: &[FactNameSpec] = &[
         ("between", &[Floor, Joists, Beam, Wall]),
         ("and", &[Floor, Joists, Beam, Wall]),
         Kind::Length,
-        "The height between the underside of the upper one and the top of the lower.",
+        "The height between the underside of the upper one and the top of the lower; of floors, of their joists.",
     ),
     one("load", "on", LOADED, Kind::Load, "All that comes down on it.").by_case(),
     two("reaction", ("of", CARRIED), ("on", CARRYING), Kind::Load, "What the first brings to the second.")
