@@ -140,7 +140,7 @@ mod tests {
     fn a_heading_says_what_the_element_is() {
         let summary = spec_of(ElementKind::Column).summary;
         check("footing F1\n\ncol$0umn C1 \"Main post\"\n", "column C1", summary);
-        check("footing F1\n\ncolumn C1 \"Main $0post\"\n", "column C1", summary);
+        check("footing F1\n\n$0column C1\n", "column C1", summary);
     }
 
     #[test]

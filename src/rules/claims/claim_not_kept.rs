@@ -52,6 +52,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             message.push_str(&format!(", {within} allowed"));
         }
         let finding = findings.about(common.id, claim.value_span, message);
+        // What is wrong with the element itself may be why.
+        finding.follows(common.id);
         if let Some(sum) = &derived.sum {
             finding.note(sum.to_string());
             for term in sum.terms().iter().filter(|term| term.of != common.id) {

@@ -42,8 +42,17 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             let kinds: Vec<String> = kinds.iter().map(|kind| kind.word().to_owned()).collect();
             format!("no {} is named {}", either(&kinds), quoted(name))
         };
-        at_every_place(report(findings, first, message), others, nearest.as_deref());
+        let meant = nearest.as_deref().filter(|nearest| is_slip(name, nearest));
+        at_every_place(report(findings, first, message), others, meant);
     }
+}
+
+/// True when one name can be a slip for the other. Marks such as `F1` and `F2`, `W1` and `F1` are near to each other by
+/// their nature, and mean different things.
+fn is_slip(written: &str, nearest: &str) -> bool {
+    let letters = |name: &str| name.replace(|character: char| character.is_ascii_digit(), "");
+    written.eq_ignore_ascii_case(nearest)
+        || (written.chars().count() > 2 && letters(written) != letters(nearest))
 }
 
 #[cfg(test)]
@@ -57,19 +66,28 @@ mod tests {
             &RULE,
             "
 beam B1
-  bears on  Wall1
---          ^^^^^ nothing is named `Wall1`
--- | did you mean `Wall`?
+  bears on  girdr
+--          ^^^^^ nothing is named `girdr`
+-- | did you mean `girder`?
 -- | here too
 beam B2
-  bears on  Wall1
+  bears on  girdr
 joists J1
   floor     mian
 --          ^^^^ no floor is named `mian`
-wall Wall
+beam girder
 floor main
 ",
         );
+    }
+
+    #[test]
+    fn a_mark_is_no_slip_for_another() {
+        let helps = |name: &str| {
+            let text = format!("beam B1\n  bears on {name}\nwall W1\nwall W10\n");
+            found(&RULE, &text)[0].help.len()
+        };
+        assert_eq!([helps("W2"), helps("F1"), helps("W11"), helps("w1"), helps("WW10")], [0, 0, 0, 1, 1]);
     }
 
     #[test]
