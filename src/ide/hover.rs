@@ -107,45 +107,47 @@ mod tests {
     use crate::testing::rule_check::TODAY;
     use crate::text::Source;
 
-    /// What is said at `$0`, and the text it is about.
-    fn said(fixture: &str) -> Option<(String, String)> {
-        let offset = u32::try_from(fixture.find("$0").unwrap()).unwrap();
-        let text = fixture.replace("$0", "");
+    /// A house in which nothing is wrong, so that only the vocabulary has something to say.
+    const HOUSE: &str = include_str!("../../grammar/samples/first.framing");
+
+    /// What is said at `$0`, which stands in `piece`, a piece of the house; and the text it is about.
+    fn said(piece: &str) -> Option<(String, String)> {
+        let at = HOUSE.find(&piece.replace("$0", "")).unwrap() + piece.find("$0").unwrap();
         let inputs = Inputs {
-            sources: vec![Source::new("test.framing", text.as_str())],
+            sources: vec![Source::new("test.framing", HOUSE)],
             includes: Vec::new(),
             settings: Settings::default(),
         };
         let snapshot = analyse(&Arc::new(inputs), &mut Caches::default(), TODAY, &|| false).unwrap();
-        let hover = hover(&snapshot, FileId(0), offset)?;
-        Some((text[hover.span.start as usize..hover.span.end as usize].to_owned(), hover.text))
+        let hover = hover(&snapshot, FileId(0), u32::try_from(at).unwrap())?;
+        Some((HOUSE[hover.span.start as usize..hover.span.end as usize].to_owned(), hover.text))
     }
 
-    fn check(fixture: &str, about: &str, expected: &str) {
-        let (place, text) = said(fixture).unwrap();
+    fn check(piece: &str, about: &str, expected: &str) {
+        let (place, text) = said(piece).unwrap();
         assert_eq!(place, about);
         assert!(text.contains(expected), "{text}");
     }
 
     #[test]
     fn a_fact_says_its_meaning_from_its_phrase_to_its_last_value() {
-        let column = spec_of(ElementKind::Column);
-        let meaning = column.facts.iter().find(|fact| fact.phrase == "at").unwrap().meaning;
-        for cursor in ["$0at  B/2 -- 漢", "a$0t  B/2", "at  B/2$0"] {
-            check(&format!("-- é\ncolumn C1\n  {cursor}\n"), "at  B/2", meaning);
+        let wall = spec_of(ElementKind::Wall);
+        let meaning = wall.facts.iter().find(|fact| fact.phrase == "thick").unwrap().meaning;
+        for piece in ["$0thick         8\"", "th$0ick         8\"", "thick         8\"$0"] {
+            check(piece, "thick         8\"", meaning);
         }
     }
 
     #[test]
     fn a_heading_says_what_the_element_is() {
-        let summary = spec_of(ElementKind::Column).summary;
-        check("footing F1\n\ncol$0umn C1 \"Main post\"\n", "column C1", summary);
-        check("footing F1\n\n$0column C1\n", "column C1", summary);
+        let summary = spec_of(ElementKind::Footing).summary;
+        check("foot$0ing F1 \"Strip", "footing F1", summary);
+        check("footing F$01 \"Strip", "footing F1", summary);
     }
 
     #[test]
     fn there_is_nothing_to_say_of_comments_and_blank_lines() {
-        assert_eq!(said("column C1 -- no$0te\n"), None);
-        assert_eq!(said("column C1\n\n$0\n"), None);
+        assert_eq!(said("-- A cab$0in of one room"), None);
+        assert_eq!(said("$0\ngrid\n"), None);
     }
 }
