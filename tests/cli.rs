@@ -184,6 +184,22 @@ fn a_part_is_checked_in_its_project_and_a_stray_one_alone() {
 }
 
 #[test]
+fn includes_that_lead_nowhere_are_findings_where_they_stand() {
+    let root =
+        format!("{}\ninclude \"parts/a.framing\"\ninclude \"none.framing\"\n", sample("first.framing"));
+    let files = [("house.framing", root.as_str()), ("parts/a.framing", "include \"../house.framing\"\n")];
+    let ran = storyrod(&files, &["lint"]);
+    assert_eq!(ran.code, 1, "{}", ran.out);
+    assert!(
+        ran.out.contains("house.framing → parts/a.framing → house.framing [include-circle]"),
+        "{}",
+        ran.out
+    );
+    assert!(ran.out.contains("─[ parts/a.framing:1:10 ]"), "{}", ran.out);
+    assert!(ran.out.contains("there is no file `none.framing` [include-not-found]"), "{}", ran.out);
+}
+
+#[test]
 fn colour_comes_when_asked_for_and_never_into_a_pipe_by_itself() {
     let folder = folder_with(&[("cabin.framing", &faulty_cabin())]);
     let has_escapes = |arguments: &[&str]| storyrod_in(folder.path(), arguments, b"").out.contains('\u{1b}');
