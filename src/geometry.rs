@@ -3,18 +3,25 @@
 //! Elevations flow outward from the datum along supports. Where the author states one, the derived number is compared
 //! with it (a [`Closure`]) and the flow goes on from the stated one: a wrong number shows once, where its loop closes.
 
+pub mod alignment;
 pub mod band;
 pub mod bearing;
 pub mod carried;
 pub mod columns;
+pub mod cuts;
+pub mod dimension_string;
+pub mod doorways;
 pub mod enclosure;
 pub mod flights;
 pub mod footing_steps;
+pub mod hung;
+pub mod joist_space;
 pub mod layout;
 pub mod levels;
 pub mod load_path;
 pub mod plan_contacts;
 pub mod stack;
+pub mod stair_plan;
 pub mod sum;
 pub mod surfaces;
 

@@ -3,7 +3,9 @@
 use crate::facts::{Answer, FactValue, NoAnswer};
 use crate::geometry::band;
 use crate::geometry::bearing;
+use crate::geometry::carried::Carried;
 use crate::geometry::enclosure::outdoor_grades;
+use crate::geometry::joist_space;
 use crate::geometry::plan_contacts::BeamContact;
 use crate::geometry::sum::{Derived, Sum, Unknown};
 use crate::geometry::surfaces::{Surface, joist_bottom, joist_top};
@@ -193,7 +195,10 @@ fn cut(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
         ElementKind::Beam | ElementKind::Ledger => length(house, element),
         ElementKind::Squash => {
             let squash = house.model.squashes.get(element.index as usize).ok_or(NoAnswer::NotAFactOfIt)?;
-            Ok(Answer::length(squash.length.get().ok_or(unknown(element, "length"))?))
+            let carried = Carried::of(&house.model);
+            let space = joist_space::of_block(&house.model, &carried, squash);
+            let derived = space.map(|space| joist_space::block_length(&space));
+            Ok(Answer::length(squash.length.get().or(derived).ok_or(unknown(element, "length"))?))
         }
         _ => Err(NoAnswer::NotAFactOfIt),
     }

@@ -92,7 +92,7 @@ pub fn rim_thickness(joists: &Joists) -> Option<Length> {
 }
 
 /// True when a station lies at an end of the field along its joists, not between two bays.
-fn is_at_end(joists: &Joists, station: Length) -> bool {
+pub fn is_at_end(joists: &Joists, station: Length) -> bool {
     let Some(run) = joists.run.get() else { return false };
     let low = joists.fill.iter().map(|rect| rect.on(run).0).min();
     let high = joists.fill.iter().map(|rect| rect.on(run).1).max();

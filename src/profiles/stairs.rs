@@ -63,6 +63,10 @@ limits! {
     DOOR_LANDING_SLOPE: OneIn = OneIn(48), "door-landing-slope", "R311.3", LowGradeCopy("read in a copy of low grade");
     /// An outer door over no more risers needs no landing, if it does not swing over them.
     DOOR_RISERS_WITHOUT_LANDING: Count = Count(2), "door-risers-without-landing", "R311.3.2", LowGradeCopy("read in part in a secondary copy");
+    /// A stair stands this near the edges of its opening.
+    OPENING_SLACK: Length = Length::inches(1), "opening-slack", "-", CommonPractice;
+    /// A way without a step has no edge higher.
+    STEP_FREE_EDGE: Length = Length::sixteenths(0, 8), "step-free-edge", "ICC A117.1 303", FromMemory;
     /// Two risers and a tread add up to no less for a comfortable step.
     STAIR_COMFORT_LEAST: Length = Length::inches(24), "stair-comfort-least", "-", CommonPractice;
     /// Two risers and a tread add up to no more for a comfortable step.

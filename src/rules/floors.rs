@@ -1,4 +1,6 @@
 //! Floors: what they carry, what goes through them.
 
 pub mod drain_on_joist;
+pub mod hole_beyond_limits;
 pub mod load_below_use;
+pub mod notch_beyond_limits;
