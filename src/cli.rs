@@ -8,6 +8,7 @@ mod format;
 mod input;
 mod lint;
 mod rod;
+mod steps;
 mod style;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
@@ -39,6 +40,8 @@ enum Command {
     Explain(explain::ExplainArguments),
     /// List every elevation from the footings up, for the crew with the rod
     Rod(rod::RodArguments),
+    /// Divide the step between two floors into risers, and tell which drops come free
+    Steps(steps::StepsArguments),
     /// Serve an editor over standard input and output, by the Language Server Protocol
     Server,
 }
@@ -65,6 +68,7 @@ pub fn run() -> ExitCode {
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Rod(rod) => rod::run(rod, palette, &mut out),
+        Command::Steps(steps) => steps::run(steps, palette, &mut out),
         Command::Server => return server::run(),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));

@@ -22,6 +22,7 @@ pub mod load_path;
 pub mod plan_contacts;
 pub mod stack;
 pub mod stair_plan;
+pub mod step_divider;
 pub mod sum;
 pub mod surfaces;
 

@@ -9,6 +9,7 @@ mod palette;
 mod printable;
 mod rod;
 mod snippet;
+mod steps;
 mod summary;
 mod text;
 
@@ -17,6 +18,7 @@ pub use json::{Unusable, write_json};
 pub use palette::Palette;
 pub use printable::printable;
 pub use rod::{CAUTION, write_rod};
+pub use steps::write_steps;
 pub use summary::{counted, write_summary};
 pub use text::TextReport;
 
