@@ -7,7 +7,8 @@ use crate::inputs::Inputs;
 use crate::model::Model;
 use crate::profiles::Limits;
 use crate::syntax::value::Date;
-use crate::syntax::{self, ElementCache, ProblemKind, Tree};
+use crate::syntax::vocabulary::ElementKind;
+use crate::syntax::{self, ElementCache, Opening, ProblemKind, Tree};
 use crate::text::{FileId, LocalSpan, Span};
 
 /// Everything known of one spec at one moment.
@@ -34,6 +35,8 @@ pub struct TextProblem<'a> {
     pub span: Span,
     /// What.
     pub kind: &'a ProblemKind,
+    /// The kind of element it stands in.
+    pub element: Option<ElementKind>,
     chunk: u32,
 }
 
@@ -59,9 +62,14 @@ impl House {
     pub fn text_problems_of(&self, file: FileId) -> impl Iterator<Item = TextProblem<'_>> {
         let tree = self.trees.get(file.0 as usize);
         tree.into_iter().flat_map(|tree| &tree.chunks).flat_map(move |chunk| {
+            let element = match &chunk.body.opening {
+                Opening::Element(heading) => Some(heading.kind),
+                Opening::Nothing | Opening::Include(_) | Opening::Unknown(..) => None,
+            };
             chunk.body.problems.iter().map(move |problem| TextProblem {
                 span: problem.span.within(file, chunk.start),
                 kind: &problem.kind,
+                element,
                 chunk: chunk.start,
             })
         })

@@ -72,10 +72,7 @@ mod tests {
         if std::env::var_os("UPDATE").is_some() {
             std::fs::write(path, index()).unwrap();
         }
-        assert_eq!(
-            std::fs::read_to_string(path).unwrap_or_default(),
-            index(),
-            "grammar/rules.md is behind; `UPDATE=1 cargo test` writes it anew"
-        );
+        let is_current = std::fs::read_to_string(path).unwrap_or_default() == index();
+        assert!(is_current, "grammar/rules.md is behind; `UPDATE=1 cargo test` writes it anew");
     }
 }

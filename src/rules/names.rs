@@ -25,8 +25,7 @@ use crate::model::problem::{ModelProblem, ModelProblemKind};
 use crate::rules::{Finding, Findings, MOST_TOLD};
 use crate::text::{FileId, Span};
 
-/// The problems of the model that are told one by one: the first of each file, and of a name that comes again and
-/// again the first.
+/// The problems of the model that are told one by one: the first of each file.
 fn told(house: &House) -> Vec<&ModelProblem> {
     let mut counts: HashMap<FileId, usize> = HashMap::new();
     let mut told = distinct(house);
@@ -38,13 +37,15 @@ fn told(house: &House) -> Vec<&ModelProblem> {
     told
 }
 
-/// Every problem of the model, but of one reused name only the first.
+/// The problems of the model that make a finding of their own: of one reused name the first, and of the facts that one
+/// element lacks the first.
 pub(in crate::rules) fn distinct(house: &House) -> Vec<&ModelProblem> {
-    let mut reused = HashSet::new();
+    let (mut reused, mut lacking) = (HashSet::new(), HashSet::new());
     let problems = house.model.problems.iter();
     problems
         .filter(|problem| match &problem.kind {
             ModelProblemKind::NameReused(name, _) => reused.insert(name),
+            ModelProblemKind::FactMissing(_) => lacking.insert(problem.subject),
             _ => true,
         })
         .collect()

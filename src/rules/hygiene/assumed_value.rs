@@ -3,6 +3,7 @@
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::model::field::Field;
+use crate::profiles::foundations::{CONCRETE_STRENGTH, PRESUMPTIVE_BEARING};
 use crate::rules::{Findings, rule};
 use crate::text::Span;
 
@@ -68,7 +69,7 @@ fn soil(house: &House, subject: ElementId, span: Span, findings: &mut Findings<'
         )
         .note(assumption.what)
         .help("write a line as `soil 2000 psf net source \"soils report\" on 2027-01-20`")
-        .basis(assumption.ground);
+        .basis(house.limits.of(&PRESUMPTIVE_BEARING).basis());
 }
 
 fn concrete(house: &House, findings: &mut Findings<'_>) {
@@ -92,7 +93,7 @@ fn concrete(house: &House, findings: &mut Findings<'_>) {
         )
         .note(assumption.what)
         .help("write a line as `concrete 3000 psi`")
-        .basis(assumption.ground);
+        .basis(house.limits.of(&CONCRETE_STRENGTH).basis());
 }
 
 /// `footing F1`, `footings F1 and F2`, `footings F1, F2, F3, F4 and 5 more`.

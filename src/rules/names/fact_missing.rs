@@ -1,10 +1,10 @@
 //! Facts that an element can't do without.
 
-use std::collections::BTreeMap;
+use std::collections::HashMap;
 
 use crate::house::House;
 use crate::model::element::ElementId;
-use crate::model::problem::{ModelProblem, ModelProblemKind};
+use crate::model::problem::ModelProblemKind;
 use crate::rules::names::{report, told};
 use crate::rules::wording::all_of;
 use crate::rules::{Findings, rule};
@@ -35,14 +35,17 @@ rule! {
 }
 
 fn check(house: &House, findings: &mut Findings<'_>) {
-    let mut missing: BTreeMap<ElementId, (&ModelProblem, Vec<&'static str>)> = BTreeMap::new();
+    let mut missing: HashMap<ElementId, Vec<&'static str>> = HashMap::new();
+    for problem in &house.model.problems {
+        if let (ModelProblemKind::FactMissing(phrase), Some(subject)) = (&problem.kind, problem.subject) {
+            missing.entry(subject).or_default().push(phrase);
+        }
+    }
     for problem in told(house) {
-        let (ModelProblemKind::FactMissing(phrase), Some(subject)) = (&problem.kind, problem.subject) else {
+        let (ModelProblemKind::FactMissing(_), Some(subject)) = (&problem.kind, problem.subject) else {
             continue;
         };
-        missing.entry(subject).or_insert((problem, Vec::new())).1.push(phrase);
-    }
-    for (subject, (problem, phrases)) in missing {
+        let Some(phrases) = missing.remove(&subject) else { continue };
         let label = house.model.common(subject).map(|common| common.label()).unwrap_or_default();
         let quoted: Vec<String> = phrases.iter().map(|phrase| format!("`{phrase}`")).collect();
         let finding = report(findings, problem, format!("{label} does not say its {}", all_of(&quoted)));

@@ -5,10 +5,11 @@ use crate::rules::spelling::told;
 use crate::rules::wording::{either, quoted};
 use crate::rules::{Findings, rule};
 use crate::syntax::ProblemKind;
+use crate::syntax::vocabulary::{CLAIM, ElementKind, spec_of};
 use crate::text::Span;
 
 /// More than this that could stand here helps nobody.
-const MOST_EXPECTED: usize = 5;
+const MOST_EXPECTED: usize = 7;
 
 rule! {
     /// What stands behind a fact's phrase does not fit it.
@@ -35,28 +36,27 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for problem in told(house) {
         let ProblemKind::NotUnderstood { phrase, expected, found } = problem.kind else { continue };
         let wanted = wanted(expected);
-        match found {
+        let finding = match found {
             Some(found) if wanted == "the end of the line" => {
-                findings.in_text(problem.span, format!("{} is too much behind `{phrase}`", quoted(found)));
+                findings.in_text(problem.span, format!("{} is too much behind `{phrase}`", quoted(found)))
             }
-            Some(found) => {
-                findings.in_text(
-                    problem.span,
-                    format!("{} does not fit here; `{phrase}` goes on with {wanted}", quoted(found)),
-                );
-            }
-            None => {
-                findings.in_text(
-                    line_up_to(house, problem.span),
-                    format!("the line ends too early; `{phrase}` goes on with {wanted}"),
-                );
-            }
+            Some(found) => findings.in_text(
+                problem.span,
+                format!("{} does not fit here; `{phrase}` goes on with {wanted}", quoted(found)),
+            ),
+            None => findings.in_text(
+                line_up_to(house, problem.span),
+                format!("the line ends too early; `{phrase}` goes on with {wanted}"),
+            ),
+        };
+        if let Some(example) = problem.element.and_then(|kind| example_of(kind, phrase)) {
+            finding.help(format!("write it as in `{example}`"));
         }
     }
 }
 
 fn wanted(expected: &[Box<str>]) -> String {
-    let mut items: Vec<String> = expected.iter().map(|item| item.to_string()).collect();
+    let mut items: Vec<String> = expected.iter().flat_map(|item| single_words(item)).collect();
     // What could be said comes before that nothing need be said.
     items.sort_by_key(|item| item == "the end of the line");
     if items.len() > MOST_EXPECTED {
@@ -64,6 +64,20 @@ fn wanted(expected: &[Box<str>]) -> String {
         items.push("something else".to_owned());
     }
     if items.is_empty() { "something else".to_owned() } else { either(&items) }
+}
+
+/// The words of a list such as `` `=`, `<` or `>` ``; another item is itself.
+fn single_words(item: &str) -> Vec<String> {
+    if !item.starts_with('`') {
+        return vec![item.to_owned()];
+    }
+    item.split(", ").flat_map(|words| words.split(" or ")).map(str::to_owned).collect()
+}
+
+/// A line of this fact.
+fn example_of(kind: ElementKind, phrase: &str) -> Option<&'static str> {
+    let facts = spec_of(kind).all_facts().chain([&CLAIM]);
+    facts.into_iter().find(|fact| fact.phrase == phrase).map(|fact| fact.example)
 }
 
 /// The line up to this place, without its indent.
@@ -89,11 +103,17 @@ beam B1
 joists J1
   spacing   16\" from 3\"
 --                   ^^ `3\"` does not fit here; `spacing` goes on with a grid line
+-- | write it as in `spacing 16\" from A`
 column C1
   cap       plate 9\" x
 --^^^^^^^^^^^^^^^^^^^^ the line ends too early; `cap` goes on with a size in inches
+intent \"I\"
+  keep      top of W1
+--^^^^^^^^^^^^^^^^^^^ the line ends too early; `keep` goes on with `plus`, `less`, `=`, `<`, `<=`, `>` or `>=`
 wall W1
   kind      concrete
+  kind      brick
+--          ^^^^^ `brick` does not fit here; `kind` goes on with `concrete`, `masonry`, `framed` or `pony`
 ",
         );
     }

@@ -4,6 +4,7 @@ use crate::house::House;
 use crate::rules::spelling::told;
 use crate::rules::{Findings, rule};
 use crate::syntax::ProblemKind;
+use crate::text::Span;
 
 rule! {
     /// A character stands where it means nothing.
@@ -28,8 +29,18 @@ rule! {
 }
 
 fn check(house: &House, findings: &mut Findings<'_>) {
+    let mut too_large: Option<Span> = None;
     for problem in told(house) {
+        if *problem.kind == ProblemKind::NumberTooLarge {
+            too_large = Some(problem.span);
+        }
         let ProblemKind::StrayCharacter = problem.kind else { continue };
+        // The unit behind a number that can't be read is no second mistake.
+        if too_large
+            .is_some_and(|number| number.file == problem.span.file && number.end == problem.span.start)
+        {
+            continue;
+        }
         let text = house.text_at(problem.span);
         let (message, help) = match text {
             "--" => ("`--` opens a comment only behind a blank".to_owned(), "write a blank before it"),
@@ -88,6 +99,7 @@ column C1
     #[test]
     fn a_line_of_rubbish_is_one_finding() {
         assert_eq!(found(&RULE, "{{{{ ; }}}}\n").len(), 1);
+        assert_eq!(found(&RULE, "wall W1\n  top 12345678901234567890'\n").len(), 0);
         assert_eq!(
             found(&RULE, "beam B1\n  size \u{7}\n")[0].message,
             "the character U+0007 means nothing here"
