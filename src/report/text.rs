@@ -180,8 +180,8 @@ mod tests {
      note   two lines
             of note
      cure   write `thick 8"`
-     state  wall W1 is already in place
-     then   wall W1 is 9" thick; its footing is laid out for 8" (lengths-disagree, house.framing:3:1)
+     state  wall W1: already in place
+     then   warning: wall W1 is 9" thick; its footing is laid out for 8" (lengths-disagree, house.framing:3:1)
      basis  common practice
      or     waive lengths-disagree because "…"
 

@@ -63,10 +63,7 @@ fn report<'f>(
 }
 
 /// Problems about the same word, by its text, in the order of the text: one slip made in one name shows at every use.
-fn by_word<'h>(
-    house: &'h House,
-    wanted: impl Fn(&ModelProblemKind) -> bool,
-) -> Vec<(&'h str, Vec<&'h ModelProblem>)> {
+fn by_word(house: &House, wanted: impl Fn(&ModelProblemKind) -> bool) -> Vec<(&str, Vec<&ModelProblem>)> {
     let mut words: Vec<(&str, Vec<&ModelProblem>)> = Vec::new();
     let mut places: HashMap<&str, usize> = HashMap::new();
     for problem in told(house).into_iter().filter(|problem| wanted(&problem.kind)) {
