@@ -37,10 +37,11 @@ pub fn specs_below(folder: &Path, open: &OpenDocuments) -> Vec<(PathBuf, Result<
 /// *Near* is below the folder of the configuration, or below the file's own folder when there is no configuration.
 ///
 /// # Errors
-/// Why the file gives no text, when no project includes it.
+/// Why the file gives no text.
 pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFault> {
     let file = real_path(file);
-    if !text_at(&file, open).is_ok_and(|text| opens_project(&text)) {
+    // A file that can't be read needs no walk through its folder.
+    if !opens_project(&text_at(&file, open)?) {
         let folder = configured_folder(&file).or_else(|| file.parent().map(Path::to_owned));
         let near = files_below(&folder.unwrap_or_default(), open);
         let projects = near.iter().filter(|near| text_at(near, open).is_ok_and(|text| opens_project(&text)));
