@@ -3,6 +3,7 @@
 pub mod circular_support;
 pub mod footing_missing;
 pub mod point_load_dropped;
+pub mod post_untied;
 pub mod squash_block_missing;
 pub mod squash_block_short;
 pub mod stack_broken;

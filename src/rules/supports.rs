@@ -8,4 +8,5 @@ pub mod hang_deeper_than_beam;
 pub mod hang_without_hanger;
 pub mod joist_end_unsupported;
 pub mod joists_can_roll;
+pub mod lap_too_short;
 pub mod support_out_of_place;
