@@ -20,7 +20,7 @@ rule! {
     /// A footing that is good on assumed soil is good only if the soil is. Somebody must look.
     ///
     /// ## Source
-    /// Residential code R401.4.1 (presumptive bearing) and R402.2 (least concrete strength), the limits
+    /// Residential code R401.4.1 (presumptive bearing) and R402.2 (least concrete strength, from memory), the limits
     /// `presumptive-bearing` and `concrete-strength`.
     ///
     /// ## Examples
