@@ -159,6 +159,8 @@ pub const RULES: &[Rule] = &[
     sheets::string_does_not_close::RULE,
     intents::intent_clear_bay::RULE,
     intents::intent_not_kept::RULE,
+    intents::intent_not_level::RULE,
+    intents::promise_not_checked::RULE,
     sheets::sheet_differs::RULE,
     claims::claim_not_kept::RULE,
     claims::comparison_of_unlike_things::RULE,

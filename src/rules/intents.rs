@@ -2,3 +2,5 @@
 
 pub mod intent_clear_bay;
 pub mod intent_not_kept;
+pub mod intent_not_level;
+pub mod promise_not_checked;
