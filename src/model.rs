@@ -29,6 +29,7 @@ use crate::model::promises::{HoldPoint, Intent, Sheet};
 use crate::model::site::{Area, Floor, Grid, Load, Project, Roof};
 use crate::model::stairs::{Landing, Stair, Stoop};
 use crate::profiles::Limits;
+use crate::profiles::levels::{MOISTURE_AT_INSTALL, MOISTURE_IN_SERVICE};
 use crate::syntax::vocabulary::ElementKind;
 
 /// The house as written.
@@ -149,6 +150,15 @@ impl Model {
             ElementKind::Sheet => self.sheets.get(at).map(|it| &it.common),
             ElementKind::HoldPoint => self.hold_points.get(at).map(|it| &it.common),
         }
+    }
+
+    /// How many percent of moisture wood loses from when it is set to when the house is lived in.
+    pub fn moisture_lost(&self) -> f64 {
+        if let Some(moisture) = self.project.as_ref().and_then(|project| project.moisture.get()) {
+            return moisture.install - moisture.service;
+        }
+        let limits = self.limits();
+        limits.of(&MOISTURE_AT_INSTALL).value.0 - limits.of(&MOISTURE_IN_SERVICE).value.0
     }
 
     /// The limits that hold: the project's own, or the newest profile's without one.

@@ -340,14 +340,34 @@ pub fn cap_length(column: &Column, axis: Axis, model: &Model) -> Option<Length> 
     match column.cap.value() {
         Some(Cap::Plate([width, length, _], along)) => {
             let (short, long) = ((*width).min(*length), (*width).max(*length));
-            match along.as_ref().and_then(|along| along.target).and_then(|beam| band::of(model, beam)) {
-                Some(band) if band.axis == axis => Some(long),
+            match along.as_ref().and_then(|along| axis_of(model, along.target?)) {
+                Some(lies) if lies == axis => Some(long),
                 Some(_) => Some(short),
                 None => Some(*length),
             }
         }
         Some(Cap::Saddle(length, _)) => Some(*length),
         Some(Cap::Seat(_) | Cap::None) | None => size.and_then(|size| size.depth()),
+    }
+}
+
+/// The axis that the joists of a field run along, or a beam or wall lies along.
+pub fn axis_of(model: &Model, element: ElementId) -> Option<Axis> {
+    match element.kind {
+        ElementKind::Joists => model.joists_of(element)?.run.get(),
+        _ => band::of(model, element).map(|band| band.axis),
+    }
+}
+
+/// How wide a column's cap is across a beam; the larger side of the column itself when it has none. `None` for a
+/// saddle, which is made for its beam.
+pub fn cap_width(column: &Column, axis: Axis, model: &Model) -> Option<Length> {
+    let size = column.size.value()?;
+    match column.cap.value() {
+        Some(Cap::Plate([width, _, _], None)) => Some(*width),
+        Some(Cap::Plate(..)) => cap_length(column, axis.across(), model),
+        Some(Cap::Saddle(..)) => None,
+        Some(Cap::Seat(_) | Cap::None) | None => Some(size.depth()?.max(size.width()?)),
     }
 }
 

@@ -105,6 +105,8 @@ limits! {
     GROUT_MOST: Length = Length::sixteenths(1, 8), "grout-most", "-", CommonPractice;
     /// Packing under a beam is no thicker.
     SHIM_MOST: Length = Length::sixteenths(0, 8), "shim-most", "-", CommonPractice;
+    /// Nuts and bolt ends above a base plate.
+    BASE_NUTS: Length = Length::sixteenths(1, 4), "base-nuts", "-", CommonPractice;
     /// Concrete over a buried base plate with its nuts.
     BASE_COVER: Length = Length::sixteenths(0, 8), "base-cover", "-", CommonPractice;
 }

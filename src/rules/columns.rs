@@ -1,3 +1,9 @@
 //! Columns and posts.
 
+pub mod base_not_buried;
+pub mod cap_turned;
 pub mod column_length_does_not_close;
+pub mod column_minimum;
+pub mod grout_range;
+pub mod post_off_line;
+pub mod wood_post_on_concrete;

@@ -48,9 +48,11 @@ fn parents_of(findings: &[Finding]) -> Vec<Option<usize>> {
     }
     let mut parents = vec![None; findings.len()];
     for (at, finding) in findings.iter().enumerate() {
-        let of_cause = finding.follows.iter().find_map(|cause| by_subject.get(cause)).copied();
+        let is_other = |parent: &usize| *parent != at;
+        let of_cause =
+            finding.follows.iter().find_map(|cause| by_subject.get(cause).copied().filter(is_other));
         let of_suspect = finding.suspect.and_then(|suspect| by_suspect.get(&suspect)).copied();
-        let candidate = of_cause.or(of_suspect).filter(|parent| *parent != at);
+        let candidate = of_cause.or(of_suspect).filter(is_other);
         if let Some(parent) = candidate.filter(|parent| !leads_to(&parents, *parent, at))
             && let Some(slot) = parents.get_mut(at)
         {

@@ -9,4 +9,6 @@ pub mod hang_without_hanger;
 pub mod joist_end_unsupported;
 pub mod joists_can_roll;
 pub mod lap_too_short;
+pub mod splice_off_support;
+pub mod support_narrower_than_beam;
 pub mod support_out_of_place;

@@ -150,12 +150,20 @@ struct Den {
     finish: In,
 }
 
-const DEN_JOIST: Joist = Joist {
+/// Both dry as the main floor's do, so that the steps between the two floors stay what they are.
+const DEN_SAWN: Joist = Joist {
     size: "2x10 SPF No.2",
     depth: In::and(9, 4),
     spacing: In::inches(12),
     rim: None,
     rim_thick: SILL,
+};
+const DEN_ENGINEERED: Joist = Joist {
+    size: "9-1/2 I-joist class 40",
+    depth: In::and(9, 8),
+    spacing: In::inches(12),
+    rim: Some("1-1/8\" rim board"),
+    rim_thick: In::and(1, 2),
 };
 
 impl House {
@@ -302,8 +310,12 @@ impl House {
         self.den_finish(den) - den.finish
     }
 
+    fn den_joist(&self) -> &'static Joist {
+        if self.joist.rim.is_some() { &DEN_ENGINEERED } else { &DEN_SAWN }
+    }
+
     fn den_joist_bottom(&self, den: &Den) -> In {
-        self.den_subfloor(den) - self.deck - DEN_JOIST.depth
+        self.den_subfloor(den) - self.deck - self.den_joist().depth
     }
 
     fn den_wall_top(&self, den: &Den) -> In {
@@ -590,15 +602,15 @@ impl House {
         let face = self.beam_bearing();
         open(text, format_args!("joists {}", self.named("J2")));
         fact(text, "floor", self.named("den"));
-        fact(text, "size", DEN_JOIST.size);
+        let joist = self.den_joist();
+        fact(text, "size", joist.size);
         fact(text, "fill", format_args!("{a} to {c} by {third} plus {face} to {fourth}"));
         fact(text, "run", "along x");
-        fact(
-            text,
-            "spacing",
-            format_args!("{} from {third} plus {}", DEN_JOIST.spacing, face + In::and(0, 12)),
-        );
-        let bearing = SILL_WIDTH - DEN_JOIST.rim_thick;
+        fact(text, "spacing", format_args!("{} from {third} plus {}", joist.spacing, face + In::and(0, 12)));
+        if let Some(rim) = joist.rim {
+            fact(text, "rim", rim);
+        }
+        let bearing = SILL_WIDTH - joist.rim_thick;
         fact(text, "bears on", format_args!("{} for {bearing}", self.named("W6")));
         fact(text, "bears on", format_args!("{} for {bearing}", self.named("W7")));
         fact(text, "bottom", format_args!("should be {}", self.den_joist_bottom(den).long()));

@@ -1,11 +1,12 @@
 //! What sawn joists shrink, against the gap above the beam that does not.
 
 use crate::geometry::carried::Carried;
+use crate::geometry::drying::shrunk;
 use crate::house::House;
 use crate::model::framing::BeamSet;
 use crate::model::support::Contact;
 use crate::products::section::CrossGrain;
-use crate::profiles::levels::{FLUSH_GAP_STEP, MOISTURE_AT_INSTALL, MOISTURE_IN_SERVICE, SHRINKAGE};
+use crate::profiles::levels::{FLUSH_GAP_STEP, SHRINKAGE};
 use crate::rules::{Findings, rule};
 use crate::units::Length;
 
@@ -52,13 +53,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let rate = house.limits.of(&SHRINKAGE);
-    let moisture = house.model.project.as_ref().and_then(|project| project.moisture.get());
-    let (install, service) = match moisture {
-        Some(moisture) => (moisture.install, moisture.service),
-        None => {
-            (house.limits.of(&MOISTURE_AT_INSTALL).value.0, house.limits.of(&MOISTURE_IN_SERVICE).value.0)
-        }
-    };
+    let lost = house.model.moisture_lost().max(0.0);
     let step = house.limits.of(&FLUSH_GAP_STEP).value;
     let carried = Carried::of(&house.model);
     for beam in &house.model.beams {
@@ -76,8 +71,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             (section.cross_grain() == CrossGrain::Shrinks).then_some((section.depth, *joists))
         });
         let Some((depth, joists)) = shrinking.max_by_key(|(depth, _)| *depth) else { continue };
-        let units = depth.to_units() as f64 * rate.value.0 * (install - service).max(0.0);
-        let shrinks = Length::from_units(units.round() as i64);
+        let shrinks = shrunk(depth, rate.value.0, lost);
         let needed = shrinks.rounded_up_to(step);
         if *held >= needed {
             continue;
@@ -93,11 +87,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     beam.common.label()
                 ),
             )
-            .note(format!(
-                "{} × {:.0} points of moisture × {depth} of depth",
-                rate.value.0,
-                (install - service).max(0.0)
-            ))
+            .note(format!("{} × {lost:.0} points of moisture × {depth} of depth", rate.value.0))
             .related(joists.size.span().unwrap_or(joists.common.name_span), "sawn joists that hang from it")
             .help(format!("hold the beam at least {needed} low; 3/8\" to 1/2\" is usual beside a 2x10"))
             .basis(rate.basis());
