@@ -168,7 +168,8 @@ fn under_wall_loads(
         let needed = top.clone().less(base.total(), "what it stands on", id, None);
         // A top that itself came from this height closes by itself.
         if !top.terms().iter().any(|term| term.of == id && term.span == Some(span)) {
-            closures.push(Closure::new(Loop::WallHeight, id, (*height, span), needed, None));
+            let on_it = carried.joists_bearing_on(id).next().map(|(joists, _)| joists.common.id);
+            closures.push(Closure::new(Loop::WallHeight, id, (*height, span), needed, on_it));
         }
     }
 }

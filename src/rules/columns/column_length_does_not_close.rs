@@ -88,6 +88,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             }
             finding.help(format!("cut it to {}", cut.total().in_inches()));
             finding.basis(tolerance.basis());
+            let footing =
+                column.stands_on.value().and_then(|stand| stand.on.reference()).and_then(|on| on.target);
+            if let Some(footing) = footing {
+                finding.follows(footing);
+            }
             for (beam, _) in &stack.beams {
                 finding.follows(*beam).suspects(*beam, "bottom");
             }

@@ -55,11 +55,12 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let tolerance = house.limits.of(&CLOSURE_TOLERANCE);
-    let mut same: BTreeMap<(Loop, Option<ElementId>, Length), Vec<&Closure>> = BTreeMap::new();
+    let mut same: BTreeMap<(Option<ElementId>, Length), Vec<&Closure>> = BTreeMap::new();
     for closure in house.geometry.closures.iter().filter(|closure| !closure.closes(tolerance.value)) {
-        same.entry((closure.of, closure.asked_by, closure.difference())).or_default().push(closure);
+        same.entry((closure.asked_by, closure.difference().abs())).or_default().push(closure);
     }
-    for closures in same.values() {
+    for closures in same.values_mut() {
+        closures.sort_by_key(|closure| (closure.of, closure.span));
         let Some((first, others)) = closures.split_first() else { continue };
         let finding = report(house, first, others, findings);
         finding.basis(tolerance.basis());
@@ -79,36 +80,27 @@ fn report<'f>(
         ([], ..) | (_, None, _) | (.., Loop::SeatUnderBeam | Loop::WallUnderBeam) => first.subject,
         (_, Some(asked_by), _) => asked_by,
     };
-    let finding = findings.about(subject, first.span, sentence(house, first, others));
+    let is_alike = |closure: &&&Closure| (closure.of, closure.difference()) == (first.of, first.difference());
+    let alike: Vec<&Closure> = others.iter().filter(is_alike).copied().collect();
+    let finding = findings.about(subject, first.span, sentence(house, first, &alike));
     for closure in others.iter().copied().chain([first]) {
         if let Some(common) = house.model.common(closure.subject) {
             finding.stands_in(common);
         }
     }
     for closure in others {
-        finding.related(
-            closure.span,
-            format!("{} says {}", label(house, closure.subject), closure.stated.in_feet()),
-        );
+        let says = match is_alike(&closure) {
+            true => format!("{} says {}", label(house, closure.subject), closure.stated.in_feet()),
+            false => sentence(house, closure, &[]),
+        };
+        finding.related(closure.span, says);
     }
     if let Some(stated) = &first.stated_sum {
         finding.note(format!("{} is at {stated}", label(house, first.subject)));
     }
     finding.note(format!("{}: {}", what_needs(house, first), first.derived));
-    let wanted = first.derived.total();
     if first.stated_sum.is_none() && first.of != Loop::Datum {
-        let off = first.difference().abs();
-        finding.help(match finding.diagnostic.remedy {
-            Remedy::OnPaper => {
-                format!("write {} there, or change what lies on it by {off}", wanted.in_feet())
-            }
-            Remedy::Ordered | Remedy::InPlace => {
-                format!("change what lies on it by {off}, or pack, cut or pour {off} on site")
-            }
-        });
-        if wanted.rounded_to(Length::sixteenths(0, 1)) == wanted {
-            finding.fix(written(std::iter::once(first).chain(others.iter().copied()), wanted));
-        }
+        add_cure(first, others, finding);
     }
     match first.of {
         Loop::SeatUnderBeam | Loop::WallUnderBeam => {
@@ -125,6 +117,26 @@ fn report<'f>(
         | Loop::BeamUnderJoists => {}
     }
     finding
+}
+
+fn add_cure(first: &Closure, others: &[&Closure], finding: &mut Finding) {
+    let (wanted, off) = (first.derived.total(), first.difference().abs());
+    finding.help(match finding.diagnostic.remedy {
+        Remedy::OnPaper => format!("write {} there, or change what lies on it by {off}", wanted.in_feet()),
+        Remedy::Ordered | Remedy::InPlace => {
+            format!("change what lies on it by {off}, or pack, cut or pour {off} on site")
+        }
+    });
+    let all = || std::iter::once(first).chain(others.iter().copied());
+    let prints_exactly = |closure: &Closure| {
+        let wanted = closure.derived.total();
+        closure.stated_sum.is_none() && wanted.rounded_to(Length::sixteenths(0, 1)) == wanted
+    };
+    if all().all(prints_exactly) {
+        let edits = all()
+            .map(|closure| Edit { span: closure.span, text: closure.derived.total().in_feet().to_string() });
+        finding.fix(Fix { title: format!("write {}", wanted.in_feet()), edits: edits.collect() });
+    }
 }
 
 fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {
@@ -218,12 +230,6 @@ fn what_needs(house: &House, closure: &Closure) -> String {
 
 fn label(house: &House, element: ElementId) -> String {
     house.model.common(element).map(|common| common.label()).unwrap_or_default()
-}
-
-fn written<'c>(closures: impl Iterator<Item = &'c Closure>, wanted: Length) -> Fix {
-    let edits: Vec<Edit> =
-        closures.map(|closure| Edit { span: closure.span, text: wanted.in_feet().to_string() }).collect();
-    Fix { title: format!("write {}", wanted.in_feet()), edits }
 }
 
 #[cfg(test)]

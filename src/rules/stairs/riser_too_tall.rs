@@ -83,6 +83,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     limit.value
                 ),
             )
+            .suspects(floor.common.id, "steps")
             .help(more_risers(drop, limit.value))
             .basis(limit.basis());
     }

@@ -87,7 +87,7 @@ fn promised_steps(house: &House, findings: &mut Findings<'_>) {
             finding.severity(Severity::Advice);
         }
         finding.help("change the number of risers, or the level or finish of one of the two floors");
-        finding.basis(tolerance.basis());
+        finding.suspects(floor.common.id, "steps").basis(tolerance.basis());
     }
 }
 
@@ -118,6 +118,7 @@ fn flights_beside_promises(house: &House, findings: &mut Findings<'_>) {
                     ),
                 )
                 .related(risers_span, format!("{} of {}", risers, stair.common.label()))
+                .suspects(floor.common.id, "steps")
                 .help("make the two agree")
                 .basis("common practice");
         }
