@@ -20,6 +20,7 @@ pub mod footing_steps;
 pub mod hung;
 pub mod joist_space;
 pub mod layout;
+pub mod level_steps;
 pub mod levels;
 pub mod load_path;
 pub mod pads;
@@ -29,6 +30,7 @@ pub mod stair_plan;
 pub mod step_divider;
 pub mod sum;
 pub mod surfaces;
+pub mod wall_face;
 pub mod wood;
 
 use crate::geometry::carried::Carried;

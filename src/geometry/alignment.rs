@@ -5,7 +5,7 @@ use crate::geometry::plan_contacts::foothold_on;
 use crate::model::Model;
 use crate::model::element::ElementId;
 use crate::model::foundation::Wall;
-use crate::model::plan::PlanPoint;
+use crate::model::plan::{Axis, PlanPoint};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
@@ -50,4 +50,24 @@ fn point_of(model: &Model, element: ElementId) -> Option<PlanPoint> {
         },
         _ => None,
     }
+}
+
+/// The middle of an element in plan. `None` for what has no place of its own.
+pub fn middle_of(model: &Model, element: ElementId) -> Option<(Length, Length)> {
+    if let Some(point) = point_of(model, element) {
+        return Some((point.x, point.y));
+    }
+    if let Some(band) = band::of(model, element) {
+        let middle = |(low, high): (Length, Length)| (low + high).half();
+        return Some((middle(band.on(Axis::X)), middle(band.on(Axis::Y))));
+    }
+    let rects = match element.kind {
+        ElementKind::Joists => &model.joists_of(element)?.fill,
+        ElementKind::Opening => &model.opening(element)?.fill,
+        ElementKind::Slab => &model.slab(element)?.fill,
+        ElementKind::Roof => &model.roofs.get(element.index as usize)?.fill,
+        _ => return None,
+    };
+    let rect = rects.first()?;
+    Some(((rect.x.0 + rect.x.1).half(), (rect.y.0 + rect.y.1).half()))
 }

@@ -1,6 +1,8 @@
 //! A step between two floors, divided: into whole risers, with the heights of the rough seats, and the drops at which
 //! the lower joists end right under the upper ones.
 
+use std::collections::HashSet;
+
 use crate::geometry::Geometry;
 use crate::geometry::carried::{Carried, carrying_element};
 use crate::geometry::sum::Unknown;
@@ -181,7 +183,7 @@ pub fn free_drops(step: &Step, tallest: Length) -> Vec<FreeDrop> {
 const LOW_RISER: Length = Length::inches(5);
 
 /// What moves when the lower floor goes to another drop and the upper one stays: its deck and finish, and the top of
-/// everything that carries its joists.
+/// everything that carries its joists, or that a wall on it stands over.
 pub fn moves(model: &Model, geometry: &Geometry, step: &Step, drop: Length) -> Vec<Move> {
     let up = step.drop() - drop;
     let lower = &step.lower;
@@ -190,14 +192,20 @@ pub fn moves(model: &Model, geometry: &Geometry, step: &Step, drop: Length) -> V
     add(format!("subfloor of {}", lower.name), lower.subfloor);
     add(format!("finish of {}", lower.name), lower.finish);
     let carried = Carried::of(model);
-    let mut seen: Vec<ElementId> = Vec::new();
+    let mut below: Vec<ElementId> = Vec::new();
     for joists in carried.fields_of(lower.floor) {
-        for on in joists.supports.iter().filter_map(carrying_element) {
-            let Some(common) = model.common(on).filter(|_| !seen.contains(&on)) else { continue };
-            seen.push(on);
-            if let Ok(top) = geometry.surfaces.of(on, Surface::Top) {
-                add(format!("top of {}", common.name), top.total());
-            }
+        below.extend(joists.supports.iter().filter_map(carrying_element));
+    }
+    // What stands on the floor over a wall or beam promises that its edge lies there.
+    let standing = model.walls.iter().filter_map(|wall| wall.stands_on.value());
+    for stand in standing.filter(|stand| stand.on.reference().and_then(|on| on.target) == Some(lower.floor)) {
+        below.extend(stand.over.as_ref().and_then(|over| over.target));
+    }
+    let mut seen: HashSet<ElementId> = HashSet::new();
+    for on in below {
+        let Some(common) = model.common(on).filter(|_| seen.insert(on)) else { continue };
+        if let Ok(top) = geometry.surfaces.of(on, Surface::Top) {
+            add(format!("top of {}", common.name), top.total());
         }
     }
     moves

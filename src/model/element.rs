@@ -83,6 +83,18 @@ pub enum Stage {
     Set,
 }
 
+impl Stage {
+    /// The word a spec writes.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Drawn => "drawn",
+            Self::Ordered => "ordered",
+            Self::Poured => "poured",
+            Self::Set => "set",
+        }
+    }
+}
+
 /// A measured value.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shot {

@@ -259,6 +259,23 @@ pub struct Expression {
     pub span: LocalSpan,
 }
 
+impl Expression {
+    /// The names of the elements whose facts it uses, in the order written.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.terms.iter().flat_map(|(_, term)| {
+            let mut term = term;
+            while let Term::Half(inner) = term {
+                term = inner;
+            }
+            let named = match term {
+                Term::Fact(fact) | Term::Times(_, fact) => fact.of.as_slice(),
+                Term::Value(_) | Term::Half(_) => &[],
+            };
+            named.iter().map(|(name, _)| &**name)
+        })
+    }
+}
+
 /// `plus` or `less`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sign {

@@ -65,12 +65,7 @@ fn status(reader: &mut Reader<'_, '_>) -> Field<Status> {
     let of_project = reader.lowering.model.project.as_ref().map(|project| &project.common.status);
     match of_project {
         Some(Field::Stated(status, _)) if reader.entry.id.kind != ElementKind::Project => {
-            let what = match status.stage {
-                Stage::Drawn => "drawn",
-                Stage::Ordered => "ordered",
-                Stage::Poured => "poured",
-                Stage::Set => "set",
-            };
+            let what = status.stage.word();
             Field::Assumed(status.clone(), Assumption { what, ground: "the project's status" })
         }
         _ => {

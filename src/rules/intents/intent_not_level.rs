@@ -5,7 +5,9 @@ use crate::geometry::sum::Sum;
 use crate::house::House;
 use crate::model::element::{ElementId, Reference};
 use crate::model::promises::Promise;
-use crate::profiles::levels::CLOSURE_TOLERANCE;
+use crate::profiles::Applied;
+use crate::profiles::levels::FLUSH_TOLERANCE;
+use crate::profiles::stairs::STEP_FREE_EDGE;
 use crate::rules::{Findings, rule};
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
@@ -20,8 +22,8 @@ rule! {
     /// A sill that was to be flush becomes a step that somebody trips over, or a ramp that was not paid for.
     ///
     /// ## Source
-    /// The design's own words. Without `within`, levels agree when they differ by less than the limit
-    /// `closure-tolerance`.
+    /// The design's own words. Without `within`, what is level differs by no more than the limit `flush-tolerance`, and a
+    /// way without a step has no edge higher than the limit `step-free-edge`.
     ///
     /// ## Examples
     /// ```framing,fires
@@ -30,7 +32,7 @@ rule! {
     ///   finish    oak 3/4"
     /// floor den
     ///   subfloor  100'-0"
-    ///   finish    tile 1-1/4"
+    ///   finish    tile 1-3/8"
     /// intent "One level"
     ///   keep      den step-free to main
     /// ```
@@ -52,6 +54,7 @@ struct Pair<'h> {
     first: &'h Reference,
     second: &'h Reference,
     within: Option<Length>,
+    limit: Applied<Length>,
     span: Span,
 }
 
@@ -59,10 +62,16 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for intent in &house.model.intents {
         for promise in &intent.promises {
             let pair = match promise {
-                Promise::Level(first, second, within, span) => {
-                    Pair { first, second, within: *within, span: *span }
+                Promise::Level(first, second, within, span) => Pair {
+                    first,
+                    second,
+                    within: *within,
+                    limit: house.limits.of(&FLUSH_TOLERANCE),
+                    span: *span,
+                },
+                Promise::StepFree(first, second, span) => {
+                    Pair { first, second, within: None, limit: house.limits.of(&STEP_FREE_EDGE), span: *span }
                 }
-                Promise::StepFree(first, second, span) => Pair { first, second, within: None, span: *span },
                 Promise::Holds(_)
                 | Promise::NothingBelowCeiling(..)
                 | Promise::NoColumn(..)
@@ -79,17 +88,15 @@ fn compare(house: &House, intent: ElementId, pair: &Pair<'_>, findings: &mut Fin
     let (Some(one), Some(other)) = (pair.first.target, pair.second.target) else { return };
     let (Ok(first), Ok(second)) = (surface(house, one), surface(house, other)) else { return };
     let apart = (first.total() - second.total()).abs();
-    let tolerance = house.limits.of(&CLOSURE_TOLERANCE);
-    let is_level = pair.within.map_or(apart < tolerance.value, |within| apart <= within);
-    if is_level {
+    let allowed = pair.within.unwrap_or(pair.limit.value);
+    if apart <= allowed {
         return;
     }
-    let allowed = pair.within.map(|within| format!(", {within} allowed")).unwrap_or_default();
     let finding = findings.about(
         intent,
         pair.span,
         format!(
-            "{} at {} is not level with {} at {}: {apart} apart{allowed}",
+            "{} at {} is not level with {} at {}: {apart} apart, {allowed} allowed",
             pair.first.name,
             first.total().in_feet(),
             pair.second.name,
@@ -102,7 +109,7 @@ fn compare(house: &House, intent: ElementId, pair: &Pair<'_>, findings: &mut Fin
         finding.follows(element);
     }
     if pair.within.is_none() {
-        finding.basis(tolerance.basis());
+        finding.basis(pair.limit.basis());
     }
 }
 
@@ -147,6 +154,42 @@ intent \"Door sill\"
                 "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ main at 100'-0 3/4\" is not level with SL1 at 100'-1\": 1/4\" apart, 3/16\" allowed
 -- | main: 100'-0\" subfloor of main + 3/4\" finish of main = 100'-0 3/4\"
 ",
+            ),
+        );
+    }
+
+    /// 1/8\" is flush (common practice); 1/2\" is no step (ICC A117.1 303, from memory).
+    #[test]
+    fn at_the_limits() {
+        let house = |finish: &str, promise: &str, mark: &str| {
+            format!(
+                "
+floor main
+  subfloor  100'-0\"
+floor bath
+  subfloor  100'-0\"
+  finish    tile {finish}
+intent \"Level\"
+  keep      {promise}
+{mark}"
+            )
+        };
+        check_rule(&RULE, &house("1/8\"", "bath level with main", ""));
+        check_rule(
+            &RULE,
+            &house(
+                "3/16\"",
+                "bath level with main",
+                "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ bath at 100'-0 3/16\" is not level with main at 100'-0\": 3/16\" apart, 1/8\" allowed\n",
+            ),
+        );
+        check_rule(&RULE, &house("1/2\"", "main step-free to bath", ""));
+        check_rule(
+            &RULE,
+            &house(
+                "9/16\"",
+                "main step-free to bath",
+                "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ main at 100'-0\" is not level with bath at 100'-0 9/16\": 9/16\" apart, 1/2\" allowed\n",
             ),
         );
     }

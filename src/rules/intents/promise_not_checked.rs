@@ -1,32 +1,42 @@
-//! Promises that nothing checks.
+//! Promises that nothing can check.
 
+use crate::geometry::alignment::offset;
+use crate::geometry::wall_face::breaks;
 use crate::house::House;
 use crate::model::promises::Promise;
 use crate::rules::{Findings, rule};
 
 rule! {
-    /// A promise of the design is written down, and no rule checks it.
+    /// A promise of the design is written down, but there is nothing to compare.
     ///
-    /// What may not come below a ceiling, what stands over or meets what, and where a wall's face goes straight on.
+    /// Two things that have no place in plan, or run across each other, do not stand over each other; a wall whose line
+    /// is its centre does not say which face goes straight on.
     ///
     /// ## Why
-    /// The line looks like a check. Until a rule reads it, somebody must look.
+    /// The line looks like a check. It is none, and somebody must look.
     ///
     /// ## Source
     /// The format's own rule: a check that did not run is never one that passed.
     ///
     /// ## Examples
     /// ```framing,fires
-    /// joists J1
-    /// joists J2
-    /// intent "One plane of joists"
-    ///   keep  J1 meeting J2
+    /// wall W1
+    /// wall W2
+    /// intent "Line up"
+    ///   keep  W1 over W2
     /// ```
     /// ```framing,passes
-    /// floor main
-    /// floor den
-    /// intent "One level"
-    ///   keep  den level with main
+    /// grid
+    ///   x      A 0', B 12'
+    ///   y      1 0', 2 10'
+    /// beam B1
+    ///   size   3-ply 2x10 SPF No.2
+    ///   from   A/1 to B/1
+    /// beam B2
+    ///   size   3-ply 2x10 SPF No.2
+    ///   from   A/1 to B/1
+    /// intent "Line up"
+    ///   keep   B1 over B2
     /// ```
     "promise-not-checked", Advice
 }
@@ -35,18 +45,30 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for intent in &house.model.intents {
         for promise in &intent.promises {
             let span = match promise {
-                Promise::NothingBelowCeiling(_, _, span)
-                | Promise::Over(_, _, _, span)
-                | Promise::Meeting(_, _, span)
-                | Promise::StraightFace(_, _, span) => *span,
-                Promise::Holds(_) | Promise::NoColumn(..) | Promise::StepFree(..) | Promise::Level(..) => {
-                    continue;
+                Promise::Over(above, below, _, span) => {
+                    let pair = above.target.zip(below.target);
+                    pair.filter(|(above, below)| offset(&house.model, *above, *below).is_none())
+                        .map(|_| *span)
                 }
+                Promise::StraightFace(wall, line, span) => {
+                    let wall = wall.target.and_then(|wall| house.model.wall(wall));
+                    wall.filter(|wall| breaks(&house.model, wall, line).is_none()).map(|_| *span)
+                }
+                Promise::Holds(_)
+                | Promise::NothingBelowCeiling(..)
+                | Promise::NoColumn(..)
+                | Promise::Meeting(..)
+                | Promise::StepFree(..)
+                | Promise::Level(..) => None,
             };
+            let Some(span) = span else { continue };
             findings.about(
                 intent.common.id,
                 span,
-                format!("no rule checks this promise of \"{}\"; look at it yourself", intent.common.name),
+                format!(
+                    "this promise of \"{}\" is not checked: there is nothing to compare in plan; look at it yourself",
+                    intent.common.name
+                ),
             );
         }
     }
@@ -58,16 +80,30 @@ mod tests {
     use crate::testing::rule_check::check_rule;
 
     #[test]
-    fn each_line_is_said() {
+    fn what_runs_across_is_said() {
         check_rule(
             &RULE,
             "
-wall W1
+grid
+  x         A 0', B 12'
+  y         1 0', 2 10'
 beam B1
+  size      3-ply 2x10 SPF No.2
+  from      A/1 to B/1
+beam B2
+  size      3-ply 2x10 SPF No.2
+  from      A/1 to A/2
+wall W1
+  kind      concrete
+  from      A/1 to B/1
+  line      centre
+  thick     8\"
 intent \"Line up\"
-  keep      W1 over B1 within 1\"
---^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ no rule checks this promise of \"Line up\"; look at it yourself
-  keep      W1 level with B1
+  keep      B1 over B2
+--^^^^^^^^^^^^^^^^^^^^ this promise of \"Line up\" is not checked: there is nothing to compare in plan; look at it yourself
+  keep      B1 over W1
+  keep      face of W1 straight from A/1 to B/1
+--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ this promise of \"Line up\" is not checked: there is nothing to compare in plan; look at it yourself
 ",
         );
     }

@@ -1,0 +1,128 @@
+//! Counts on sheets.
+
+use crate::facts::FactValue;
+use crate::facts::answers::answer;
+use crate::house::House;
+use crate::model::element::ElementId;
+use crate::rules::{Findings, rule};
+use crate::syntax::vocabulary::ElementKind;
+
+rule! {
+    /// A sheet counts another number of pieces than the house has.
+    ///
+    /// A mark counts once for every place where it stands; of a kind, `4 of columns`, either the marks or the pieces may
+    /// be meant.
+    ///
+    /// ## Why
+    /// The schedule is what gets ordered.
+    ///
+    /// ## Source
+    /// Arithmetic.
+    ///
+    /// ## Examples
+    /// ```framing,fires
+    /// grid
+    ///   x        A 0', B 12'
+    ///   y        1 0', 2 10'
+    /// footing F5
+    ///   at       A/1
+    ///   at       B/1
+    /// sheet S-101
+    ///   counts   3 of F5
+    /// ```
+    /// ```framing,passes
+    /// grid
+    ///   x        A 0', B 12'
+    ///   y        1 0', 2 10'
+    /// footing F5
+    ///   at       A/1
+    ///   at       B/1
+    /// sheet S-101
+    ///   counts   2 of F5
+    /// ```
+    "count-differs", Warning
+}
+
+fn check(house: &House, findings: &mut Findings<'_>) {
+    for sheet in &house.model.sheets {
+        for count in &sheet.counts {
+            let (stated, what) = &count.value;
+            let (elements, pieces) = match house.model.named(what) {
+                Some(element) => (None, pieces_of(house, element)),
+                None => {
+                    let (elements, pieces) = of_kind(house, what);
+                    (Some(elements), pieces)
+                }
+            };
+            if *stated == pieces || elements == Some(*stated) {
+                continue;
+            }
+            let there = elements.unwrap_or(pieces);
+            let finding = findings.about(
+                sheet.common.id,
+                count.span,
+                format!("{} counts {stated} of {what}, the spec has {there}", sheet.common.label()),
+            );
+            if let Some(common) = house.model.named(what).and_then(|element| house.model.common(element)) {
+                finding.related(common.name_span, common.label()).follows(common.id);
+            }
+            finding.help("correct the sheet, or the spec").basis("arithmetic");
+        }
+    }
+}
+
+fn pieces_of(house: &House, element: ElementId) -> u32 {
+    match answer(house, "count", &[element]).map(|answer| answer.value) {
+        Ok(FactValue::Count(count)) => count,
+        _ => 1,
+    }
+}
+
+/// How many elements of a kind there are, and how many pieces they are.
+fn of_kind(house: &House, plural: &str) -> (u32, u32) {
+    let of_it = house.model.commons().filter(|common| is_plural_of(plural, common.id.kind));
+    of_it.fold((0, 0), |(elements, pieces), common| {
+        (elements + 1, pieces.saturating_add(pieces_of(house, common.id)))
+    })
+}
+
+fn is_plural_of(plural: &str, kind: ElementKind) -> bool {
+    match kind {
+        ElementKind::Joists | ElementKind::Jacks => plural == kind.word(),
+        ElementKind::Shelf => plural == "shelves",
+        ElementKind::Notch => plural == "notches",
+        ElementKind::Squash => plural == "squash blocks",
+        _ => plural.strip_suffix('s') == Some(kind.word()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::RULE;
+    use crate::testing::rule_check::check_rule;
+
+    #[test]
+    fn counts_marks_and_kinds() {
+        check_rule(
+            &RULE,
+            "
+grid
+  x        A 0', B 12'
+  y        1 0', 2 10'
+column C1
+column C2
+footing F1
+  at       A/1
+  at       B/1
+sheet S-101
+  counts   2 of columns
+  counts   3 of columns
+--^^^^^^^^^^^^^^^^^^^^^ sheet S-101 counts 3 of columns, the spec has 2
+  counts   1 of footings
+  counts   2 of footings
+  counts   1 of F1
+--^^^^^^^^^^^^^^^^ sheet S-101 counts 1 of F1, the spec has 2
+",
+        );
+    }
+}
