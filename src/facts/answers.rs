@@ -47,7 +47,8 @@ fn of_one(house: &House, words: &str, element: ElementId) -> Result<Answer, NoAn
         "cut" => cut(house, element),
         "studs cut" => {
             let wall = house.model.wall(element).ok_or(NoAnswer::NotAFactOfIt)?;
-            Ok(Answer::length(studs_cut(house, wall)?))
+            let cut = studs_cut(house, wall)?;
+            Ok(Answer { value: FactValue::Length(cut.total()), sum: Some(cut) })
         }
         "length" => length(house, element),
         "span" => span(house, element),
@@ -208,7 +209,7 @@ fn cut(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
 ///
 /// # Errors
 /// [`NoAnswer`] when the wall has no studs or one of its ends isn't known.
-pub fn studs_cut(house: &House, wall: &Wall) -> Result<Length, NoAnswer> {
+pub fn studs_cut(house: &House, wall: &Wall) -> Result<Sum, NoAnswer> {
     let id = wall.common.id;
     if wall.kind.get().is_none_or(|kind| kind.is_mineral()) {
         return Err(NoAnswer::NotAFactOfIt);
@@ -217,7 +218,10 @@ pub fn studs_cut(house: &House, wall: &Wall) -> Result<Length, NoAnswer> {
     let base = house.geometry.surfaces.of(id, Surface::Bottom)?;
     let sole = wall.sole.value().and_then(|sole| sole.height()).ok_or(unknown(id, "sole"))?;
     let plates = wall.plates.value().and_then(|plates| plates.height()).ok_or(unknown(id, "plates"))?;
-    Ok(top.total() - base.total() - sole - plates)
+    Ok(top
+        .less(base.total(), "what it stands on", id, wall.stands_on.span())
+        .less(sole, "sole", id, wall.sole.span())
+        .less(plates, "plates", id, wall.plates.span()))
 }
 
 fn length(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {

@@ -66,6 +66,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     beam.common.label()
                 ),
             )
+            .follows(beam.common.id)
             .related(support.span, joists.common.label())
             .help(cure)
             .basis("common practice");

@@ -71,6 +71,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     ),
                 )
                 .related(beam.from.span().unwrap_or(beam.common.name_span), "the beam's line")
+                .suspects(column.common.id, "plan")
                 .help("move one of the two, or have the post designed for the moment")
                 .basis(most.basis());
         }

@@ -82,6 +82,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if lifts {
             finding.severity(Severity::Error);
         }
+        finding.suspects(column.common.id, "plan");
         for at in footing.at.iter().take(3) {
             finding.related(at.span, "the middle of a pad");
         }

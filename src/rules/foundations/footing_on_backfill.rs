@@ -148,8 +148,9 @@ fn check_meeting(
     let Some(first) = bad else { return };
     let message = if first < width.value {
         format!(
-            "{} lies {} above {} and starts against {}: its first {} are on backfill",
+            "{} under {} lies {} above {} and starts against {}: its first {} are on backfill",
             footing.common.label(),
+            wall.common.name,
             lies(first),
             deep_footing.common.label(),
             deep_wall.common.label(),
@@ -157,8 +158,9 @@ fn check_meeting(
         )
     } else {
         format!(
-            "{} lies {} above {} only {first} from its edge: no more than {} there",
+            "{} under {} lies {} above {} only {first} from its edge: no more than {} there",
             footing.common.label(),
+            wall.common.name,
             lies(first),
             deep_footing.common.label(),
             allowed(first)
@@ -166,6 +168,7 @@ fn check_meeting(
     };
     findings
         .about(footing.common.id, footing.top.span().unwrap_or(footing.common.name_span), message)
+        .suspects(footing.common.id, "bottom")
         .related(
             wall.common.name_span,
             format!("{} runs into {}", wall.common.label(), deep_wall.common.label()),
@@ -271,14 +274,14 @@ footing F2
             &RULE,
             &house(
                 "2 less 4'-11\"",
-                "--            ^^^^^^ footing F2 lies 4'-0\" above footing F1 only 3'-11\" from its edge: no more than 3'-11\" there\n",
+                "--            ^^^^^^ footing F2 under W2 lies 4'-0\" above footing F1 only 3'-11\" from its edge: no more than 3'-11\" there\n",
             ),
         );
         check_rule(
             &RULE,
             &house(
                 "2 less 3'-6\"",
-                "--            ^^^^^^ footing F2 lies 4'-0\" above footing F1 and starts against wall W1: its first 3'-0\" are on backfill\n",
+                "--            ^^^^^^ footing F2 under W2 lies 4'-0\" above footing F1 and starts against wall W1: its first 3'-0\" are on backfill\n",
             ),
         );
     }

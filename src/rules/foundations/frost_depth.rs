@@ -81,6 +81,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 wall.common.label()
             ),
         );
+        finding.suspects(footing.common.id, "bottom");
         finding.related(grade.span, format!("grade at {}", grade.elevation.in_feet()));
         finding.note(format!("underside at {}: {bottom}", (grade.elevation - cover).in_feet()));
         if let Some((_, span)) = frost {

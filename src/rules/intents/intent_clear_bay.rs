@@ -97,6 +97,7 @@ fn report(column: &Column, bay: &PlanRect, promise: Span, name: &str, findings: 
                 east - west
             ),
         )
+        .suspects(column.common.id, "plan")
         .related(promise, "the promise")
         .note(format!(
             "{} from the west edge, {} from the east, {} from the south, {} from the north",

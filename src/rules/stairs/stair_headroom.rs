@@ -4,6 +4,7 @@ use crate::geometry::flights::opening_for;
 use crate::house::House;
 use crate::profiles::stairs::STAIR_HEADROOM;
 use crate::rules::{Findings, rule};
+use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
 rule! {
@@ -61,7 +62,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if headroom >= limit.value {
             continue;
         }
-        findings
+        let finding = findings
             .about(
                 stair.common.id,
                 stair.opening.span().unwrap_or(stair.common.name_span),
@@ -80,6 +81,16 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             ))
             .help(format!("an opening of {} does", opening_for(edge, limit.value).rounded_up_to(Length::sixteenths(0, 2))))
             .basis(limit.basis());
+        // Deeper joists under the floor bring its ceiling down on the stair.
+        let floor = stair.to.value().and_then(|floor| floor.target);
+        let levels = floor.and_then(|floor| house.geometry.floors.get(floor.index as usize));
+        if let Some(Ok(ceiling)) = levels.map(|levels| &levels.ceiling) {
+            for element in ceiling.elements() {
+                if element.kind == ElementKind::Joists {
+                    finding.follows(element);
+                }
+            }
+        }
     }
 }
 
