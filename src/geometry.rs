@@ -31,6 +31,7 @@ pub mod step_divider;
 pub mod sum;
 pub mod surfaces;
 pub mod wall_face;
+pub mod wall_lines;
 pub mod wood;
 
 use crate::geometry::carried::Carried;

@@ -4,7 +4,7 @@ use crate::geometry::levels::FloorLevels;
 use crate::geometry::sum::{Derived, Sum, Unknown};
 use crate::model::Model;
 use crate::model::element::ElementId;
-use crate::model::plan::{Axis, PlanRect};
+use crate::model::plan::{Axis, PlanPoint, PlanRect};
 use crate::model::stairs::{Foot, Stair, StairOpening};
 use crate::syntax::value::Side;
 use crate::syntax::vocabulary::ElementKind;
@@ -84,6 +84,16 @@ pub struct Edge {
 /// The numbers of every stair, in the model's order.
 pub fn of(model: &Model, floors: &[FloorLevels]) -> Vec<Flight> {
     model.stairs.iter().map(|stair| flight_of(model, floors, stair)).collect()
+}
+
+/// The height of the line of the nosings over a place of the flight. `None` for a stair that isn't known in full.
+pub fn line_of_nosings(stair: &Stair, flight: &Flight, at: &PlanPoint) -> Option<Length> {
+    let (axis, is_up) = direction_of(stair.climbs.get()?)?;
+    let top = stair.top.value()?.on(axis);
+    let before_top = if is_up { top - at.on(axis) } else { at.on(axis) - top };
+    let rise = flight.rise.ok()?;
+    let run = stair.tread.get()?.times(i64::from(stair.risers.get()?));
+    Some(flight.upper.as_ref().ok()?.total() - scaled(before_top, rise, run)?)
 }
 
 /// How long an opening must be, from the top nosing, to leave `headroom` at its edge.

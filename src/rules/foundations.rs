@@ -12,6 +12,7 @@ pub mod seat_above_wall_top;
 pub mod shelf_too_narrow;
 pub mod short_studs_unsheathed;
 pub mod sill_untreated;
+pub mod step_at_wrong_station;
 pub mod stoop_buries_wood;
 pub mod upstand_too_thin_or_tall;
 pub mod wall_thin_behind_pocket;

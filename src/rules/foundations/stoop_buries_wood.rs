@@ -2,11 +2,11 @@
 
 use std::collections::HashSet;
 
+use crate::geometry::doorways::threshold;
 use crate::geometry::surfaces::Surface;
 use crate::geometry::wood::walls_under_wood;
 use crate::house::House;
 use crate::model::element::{Common, ElementId};
-use crate::model::openings::{Door, Threshold};
 use crate::model::stairs::LandingBody;
 use crate::profiles::foundations::{SILL_ABOVE_GRADE, STOOP_GAP};
 use crate::profiles::stairs::THRESHOLD_DROP;
@@ -124,21 +124,8 @@ fn check_landing(
 /// The threshold of the door a landing lies at.
 fn threshold_of(house: &House, body: &LandingBody) -> Option<Length> {
     let door = house.model.door(body.door.value()?.target?)?;
-    match door.threshold.get().unwrap_or(Threshold::AboveFinish(Length::ZERO)) {
-        Threshold::At(elevation) => Some(elevation),
-        Threshold::AboveFinish(above) => {
-            let finish =
-                house.geometry.floors.get(floor_of(house, door)?.index as usize)?.finish.as_ref().ok()?;
-            Some(finish.total() + above)
-        }
-    }
-}
-
-/// The floor that the wall of a door stands on.
-fn floor_of(house: &House, door: &Door) -> Option<ElementId> {
-    let wall = house.model.wall(door.wall.value()?.target?)?;
-    let on = wall.stands_on.value()?.on.reference()?.target?;
-    house.model.floor(on).map(|floor| floor.common.id)
+    let threshold = threshold(&house.model, &house.geometry.floors, door).ok()?;
+    Some(threshold.total())
 }
 
 #[cfg(test)]

@@ -1,0 +1,82 @@
+//! Concrete walls in one line with different tops.
+
+use std::collections::BTreeMap;
+
+use crate::geometry::band;
+use crate::geometry::surfaces::{Surface, Surfaces};
+use crate::model::Model;
+use crate::model::foundation::Wall;
+use crate::model::plan::Axis;
+use crate::units::Length;
+
+/// How far apart two walls in a line may end and still be one wall that steps.
+const GAP: Length = Length::feet(2);
+
+/// A place where a line of walls steps.
+#[derive(Clone, Copy, Debug)]
+pub struct LineStep<'a> {
+    /// The axis the walls run along.
+    pub axis: Axis,
+    /// The higher wall.
+    pub high: &'a Wall,
+    /// Its top.
+    pub high_top: Length,
+    /// Where it begins.
+    pub high_end: Length,
+    /// The lower wall.
+    pub low: &'a Wall,
+    /// Its top.
+    pub low_top: Length,
+    /// Where it ends.
+    pub low_end: Length,
+    /// The higher wall lies towards larger coordinates.
+    pub rises: bool,
+}
+
+/// Where concrete walls step along their lines.
+pub fn steps_in_line<'a>(model: &'a Model, surfaces: &Surfaces) -> Vec<LineStep<'a>> {
+    let mut lines: BTreeMap<(Axis, Length), Vec<(Length, Length, &Wall)>> = BTreeMap::new();
+    for wall in model.walls.iter().filter(|wall| wall.kind.get().is_some_and(|kind| kind.is_mineral())) {
+        let (Some(band), Some(line)) = (band::of_wall(wall), wall.from.value()) else { continue };
+        // The line itself, not the strip: corners make the strip longer.
+        let (low, high) = line.on(band.axis);
+        lines.entry((band.axis, band.centre())).or_default().push((low, high, wall));
+    }
+    let mut steps = Vec::new();
+    for ((axis, _), mut walls) in lines {
+        walls.sort_by_key(|(low, high, _)| (*low, *high));
+        for (first, next) in walls.iter().zip(walls.iter().skip(1)) {
+            let ((_, end, one), (begin, _, other)) = (first, next);
+            let tops = (surfaces.of(one.common.id, Surface::Top), surfaces.of(other.common.id, Surface::Top));
+            let (Ok(one_top), Ok(other_top)) = tops else { continue };
+            let (one_top, other_top) = (one_top.total(), other_top.total());
+            if (*begin - *end).abs() > GAP || one_top == other_top {
+                continue;
+            }
+            steps.push(if one_top < other_top {
+                LineStep {
+                    axis,
+                    high: other,
+                    high_top: other_top,
+                    high_end: *begin,
+                    low: one,
+                    low_top: one_top,
+                    low_end: *end,
+                    rises: true,
+                }
+            } else {
+                LineStep {
+                    axis,
+                    high: one,
+                    high_top: one_top,
+                    high_end: *end,
+                    low: other,
+                    low_top: other_top,
+                    low_end: *begin,
+                    rises: false,
+                }
+            });
+        }
+    }
+    steps
+}
