@@ -8,10 +8,11 @@ use clap::Args;
 use crate::cli::input::specs_of;
 use crate::cli::lint::analysed;
 use crate::cli::{Outcome, complain};
+use crate::diagnostic::Severity;
 use crate::geometry::step_divider;
 use crate::house::House;
 use crate::model::element::ElementId;
-use crate::report::{self, Palette};
+use crate::report::{self, Palette, counted};
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::nearest;
 
@@ -43,7 +44,19 @@ pub(in crate::cli) fn run(
             continue;
         };
         match step_divider::between(&house.model, &house.geometry, upper, lower) {
-            Ok(step) => report::write_steps(house, &step, palette, out)?,
+            Ok(step) => {
+                let checked = analysed.checked();
+                let n_errors = checked.count(Severity::Error);
+                if n_errors > 0 {
+                    writeln!(
+                        out,
+                        "{} has {}: settle them before anybody cuts from this (`storyrod lint` shows them)\n",
+                        checked.name(),
+                        counted(n_errors, "error")
+                    )?;
+                }
+                report::write_steps(house, &step, palette, out)?;
+            }
             Err(unknown) => {
                 let name = unknown.of.and_then(|of| house.model.common(of)).map(|common| common.label());
                 complain(&format!(

@@ -33,9 +33,9 @@ impl Hung {
         (top - bottom).max(Length::ZERO)
     }
 
-    /// How far the joist reaches below the carrier; nothing when it doesn't.
-    pub fn below(&self) -> Length {
-        (self.carrier_bottom.total() - self.joist_bottom.total()).max(Length::ZERO)
+    /// At least half of the joist's depth lies beside the carrier: it can't lie on it.
+    pub fn is_side_by_side(&self) -> bool {
+        self.depth().is_positive() && self.beside() >= self.depth().half()
     }
 }
 

@@ -64,6 +64,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             .note(format!("underside of the beam: {bottom}"))
             .note(format!("underside of the joists: {joists}"))
             .help("take a shallower section, deeper joists, or drop it and box it in")
+            .suspects(beam.common.id, "ceiling")
             .basis("common practice");
     }
 }

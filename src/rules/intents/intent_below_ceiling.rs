@@ -97,7 +97,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 .note(format!("the ceiling: {ceiling}"))
                 .note(format!("the beam's underside: {bottom}"))
                 .help("take a shallower beam, or give the promise up")
-                .follows(floor)
+                .suspects(beam.common.id, "ceiling")
                 .basis("arithmetic");
         }
     }

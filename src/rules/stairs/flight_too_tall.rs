@@ -51,7 +51,10 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             stair.risers.span().unwrap_or(stair.common.name_span),
             format!("{} goes up {rise} without a landing: {} at the most", stair.common.label(), limit.value),
         );
-        finding.help("put a landing in the middle: `landing mid 3'-0\" deep`").basis(limit.basis());
+        finding
+            .help("put a landing in the middle: `landing mid 3'-0\" deep`")
+            .suspects(stair.common.id, "rise")
+            .basis(limit.basis());
         for end in [&flight.lower, &flight.upper].into_iter().flatten() {
             for element in end.elements() {
                 finding.follows(element);

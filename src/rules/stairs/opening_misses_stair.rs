@@ -87,6 +87,7 @@ fn along(house: &House, stair: &Stair, opening: &Opening, findings: &mut Finding
         .related(rect.span, opening.common.label())
         .help("move the stair or the edge of the opening")
         .follows(opening.common.id)
+        .suspects(stair.common.id, "opening")
         .basis(slack.basis());
 }
 
@@ -121,6 +122,7 @@ fn across(house: &House, stair: &Stair, opening: &Opening, findings: &mut Findin
         .related(rect.span, opening.common.label())
         .help("widen the opening, or move the stair to its middle")
         .follows(opening.common.id)
+        .suspects(stair.common.id, "opening")
         .basis(slack.basis());
 }
 

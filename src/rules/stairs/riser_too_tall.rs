@@ -61,7 +61,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             ));
             finding.help(more_risers(rise, limit.value));
         }
-        finding.basis(limit.basis());
+        finding.suspects(stair.common.id, "rise").basis(limit.basis());
     }
     for (floor, levels) in house.model.floors.iter().zip(&house.geometry.floors) {
         let Some((steps, span)) = floor.steps.stated() else { continue };

@@ -84,7 +84,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 ));
             }
         }
-        finding.basis(limit.basis());
+        finding.suspects(stair.common.id, "rise").basis(limit.basis());
     }
 }
 

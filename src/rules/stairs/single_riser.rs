@@ -50,6 +50,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         findings
             .about(stair.common.id, span, format!("{} is a single step", stair.common.label()))
             .help("two lower risers, or contrast and light on the nosing, make it safer")
+            .follows(stair.common.id)
             .basis("common practice");
     }
 }

@@ -80,6 +80,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 edge.below_finish
             ))
             .help(format!("an opening of {} does", opening_for(edge, limit.value).rounded_up_to(Length::sixteenths(0, 2))))
+            .suspects(stair.common.id, "opening")
             .basis(limit.basis());
         // Deeper joists under the floor bring its ceiling down on the stair.
         let floor = stair.to.value().and_then(|floor| floor.target);

@@ -118,6 +118,7 @@ fn flights_beside_promises(house: &House, findings: &mut Findings<'_>) {
                     ),
                 )
                 .related(risers_span, format!("{} of {}", risers, stair.common.label()))
+                .follows(stair.common.id)
                 .suspects(floor.common.id, "steps")
                 .help("make the two agree")
                 .basis("common practice");

@@ -3,7 +3,6 @@
 use crate::geometry::hung::beside;
 use crate::house::House;
 use crate::model::support::Contact;
-use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::rules::{Findings, rule};
 use crate::syntax::vocabulary::ElementKind;
 
@@ -48,7 +47,6 @@ rule! {
 }
 
 fn check(house: &House, findings: &mut Findings<'_>) {
-    let tolerance = house.limits.of(&CLOSURE_TOLERANCE);
     for joists in &house.model.joists {
         for support in joists.supports.iter().filter(|support| matches!(support.by, Contact::Bears(_))) {
             let beam = support.on.reference().and_then(|reference| reference.target);
@@ -56,8 +54,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             let Ok(meeting) = beside(&house.geometry.floors, &house.geometry.surfaces, joists, beam) else {
                 continue;
             };
-            // A seat that is a little high is a stack that does not close; from half of the depth on they lie side by side.
-            if meeting.beside() < meeting.depth().half() || meeting.beside() < tolerance.value {
+            // A seat that is a little high is a stack that does not close.
+            if !meeting.is_side_by_side() {
                 continue;
             }
             let name = house.model.common(beam).map(|common| common.label()).unwrap_or_default();

@@ -1,6 +1,7 @@
 //! What keeps joists upright where they bear.
 
 use crate::geometry::bearing::is_at_end;
+use crate::geometry::hung::beside;
 use crate::geometry::plan_contacts::FieldContact;
 use crate::house::House;
 use crate::model::element::ElementId;
@@ -67,7 +68,10 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             else {
                 continue;
             };
-            if is_blocked(joists, on, *strip) {
+            let is_beside = beside(&house.geometry.floors, &house.geometry.surfaces, joists, on)
+                .is_ok_and(|meeting| meeting.is_side_by_side());
+            // What meets a beam's side hangs there, whatever the line says: another rule's.
+            if is_blocked(joists, on, *strip) || is_beside {
                 continue;
             }
             let name = support.on.name();
