@@ -15,6 +15,7 @@ use std::sync::Arc;
 use serde::Deserialize;
 use storyrod::diagnostic::{Diagnostic, Severity};
 use storyrod::inputs::{Inputs, Settings};
+use storyrod::rules::RULES;
 use storyrod::snapshot::{Caches, analyse};
 use storyrod::syntax::value::Date;
 use storyrod::syntax::{Problem, parse_fresh};
@@ -151,6 +152,36 @@ fn every_mistake_is_found_with_its_numbers() {
         }
     }
     assert!(report.is_empty(), "{report}");
+}
+
+/// Rules that one changed line of one sample can't make speak: they have tests of files and folders of their own, need
+/// a second file, or a line longer than any.
+const NEEDS_MORE_THAN_A_LINE: &[&str] = &[
+    "line-too-long",
+    "too-many-problems",
+    "fact-before-element",
+    "project-missing",
+    "file-empty",
+    "include-not-found",
+    "include-outside-root",
+    "include-circle",
+    "include-repeated",
+    "include-unreadable",
+    "promise-not-checked",
+];
+
+#[test]
+fn every_rule_has_its_mistake() {
+    let lists = lists();
+    let mistakes = lists.iter().flat_map(|list| &list.mistakes);
+    let found: Vec<&str> = mistakes
+        .filter(|mistake| mistake.needs == Needs::Geometry)
+        .flat_map(|mistake| &mistake.finds)
+        .flat_map(|wanted| wanted.rule.split('|'))
+        .collect();
+    let without = RULES.iter().map(|rule| rule.slug).filter(|slug| !found.contains(slug));
+    let without: Vec<&str> = without.filter(|slug| !NEEDS_MORE_THAN_A_LINE.contains(slug)).collect();
+    assert!(without.is_empty(), "no mistake in a whole house makes these speak: {without:?}");
 }
 
 /// Everything that is found in a spec of one file, consequences too.
