@@ -33,24 +33,30 @@ pub struct LineStep<'a> {
     pub rises: bool,
 }
 
+/// A wall with the two ends of its line, the smaller first. The strip is longer: at corners it runs on.
+struct Stretch<'a> {
+    ends: (Length, Length),
+    wall: &'a Wall,
+}
+
 /// Where concrete walls step along their lines.
 pub fn steps_in_line<'a>(model: &'a Model, surfaces: &Surfaces) -> Vec<LineStep<'a>> {
-    let mut lines: BTreeMap<(Axis, Length), Vec<(Length, Length, &Wall)>> = BTreeMap::new();
+    let mut lines: BTreeMap<(Axis, Length), Vec<Stretch<'_>>> = BTreeMap::new();
     for wall in model.walls.iter().filter(|wall| wall.kind.get().is_some_and(|kind| kind.is_mineral())) {
         let (Some(band), Some(line)) = (band::of_wall(wall), wall.from.value()) else { continue };
-        // The line itself, not the strip: corners make the strip longer.
-        let (low, high) = line.on(band.axis);
-        lines.entry((band.axis, band.centre())).or_default().push((low, high, wall));
+        let stretch = Stretch { ends: line.on(band.axis), wall };
+        lines.entry((band.axis, band.centre())).or_default().push(stretch);
     }
     let mut steps = Vec::new();
     for ((axis, _), mut walls) in lines {
-        walls.sort_by_key(|(low, high, _)| (*low, *high));
+        walls.sort_by_key(|stretch| stretch.ends);
         for (first, next) in walls.iter().zip(walls.iter().skip(1)) {
-            let ((_, end, one), (begin, _, other)) = (first, next);
+            let (one, other) = (first.wall, next.wall);
+            let (end, begin) = (first.ends.1, next.ends.0);
             let tops = (surfaces.of(one.common.id, Surface::Top), surfaces.of(other.common.id, Surface::Top));
             let (Ok(one_top), Ok(other_top)) = tops else { continue };
             let (one_top, other_top) = (one_top.total(), other_top.total());
-            if (*begin - *end).abs() > GAP || one_top == other_top {
+            if (begin - end).abs() > GAP || one_top == other_top {
                 continue;
             }
             steps.push(if one_top < other_top {
@@ -58,10 +64,10 @@ pub fn steps_in_line<'a>(model: &'a Model, surfaces: &Surfaces) -> Vec<LineStep<
                     axis,
                     high: other,
                     high_top: other_top,
-                    high_end: *begin,
+                    high_end: begin,
                     low: one,
                     low_top: one_top,
-                    low_end: *end,
+                    low_end: end,
                     rises: true,
                 }
             } else {
@@ -69,10 +75,10 @@ pub fn steps_in_line<'a>(model: &'a Model, surfaces: &Surfaces) -> Vec<LineStep<
                     axis,
                     high: one,
                     high_top: one_top,
-                    high_end: *end,
+                    high_end: end,
                     low: other,
                     low_top: other_top,
-                    low_end: *begin,
+                    low_end: begin,
                     rises: false,
                 }
             });

@@ -42,7 +42,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             findings
                 .about(of.id, span, format!("{shim} of {what} {}: {} at the most", of.label(), most.value))
                 .help(cure)
-                .basis(most.basis());
+                .basis(most.basis())
+                .follows(of.id);
         }
     };
     let stated = |shim: &Field<Length>| shim.stated().map(|(shim, span)| (*shim, span));

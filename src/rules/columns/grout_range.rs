@@ -73,7 +73,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if let Some(finding) =
             outside(house, *grout, &pocket.common.label(), findings, pocket.common.id, span)
         {
-            finding.help("change the seat, or the plate");
+            finding.help("change the seat, or the plate").follows(pocket.common.id);
         }
     }
 }

@@ -3,10 +3,10 @@
 use crate::geometry::carried::Carried;
 use crate::geometry::surfaces::{Surface, joist_bottom};
 use crate::house::House;
-use crate::model::element::Common;
+use crate::model::element::{Common, ElementId};
 use crate::model::framing::BeamSet;
 use crate::model::member::Member;
-use crate::model::site::Below;
+use crate::model::site::{Below, Floor};
 use crate::profiles::Applied;
 use crate::profiles::foundations::{CRAWL_CLEARANCE_GIRDERS, CRAWL_CLEARANCE_JOISTS};
 use crate::rules::{Findings, rule};
@@ -52,13 +52,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     let girder_limit = house.limits.of(&CRAWL_CLEARANCE_GIRDERS);
     let carried = Carried::of(&house.model);
     for floor in &house.model.floors {
-        let Some((Below::Crawl(ground), over)) = floor.over.stated() else { continue };
+        let Some(ground) = Ground::under(floor) else { continue };
         for joists in carried.fields_of(floor.common.id) {
             if let Ok(bottom) = joist_bottom(&house.geometry.floors, joists)
                 && let Some(size) = joists.size.value()
             {
-                let above = bottom.total() - *ground;
-                report(&joists.common, size, (above, over), &joist_limit, findings);
+                report(&joists.common, size, bottom.total(), &ground, &joist_limit, findings);
             }
         }
     }
@@ -69,13 +68,27 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             continue;
         };
         let floor = floor.target.and_then(|floor| house.model.floor(floor));
-        let Some((Below::Crawl(ground), over)) = floor.and_then(|floor| floor.over.stated()) else {
-            continue;
-        };
+        let Some(ground) = floor.and_then(Ground::under) else { continue };
         if let Ok(bottom) = house.geometry.surfaces.of(beam.common.id, Surface::Bottom)
             && let Some(size) = beam.size.value()
         {
-            report(&beam.common, size, (bottom.total() - *ground, over), &girder_limit, findings);
+            report(&beam.common, size, bottom.total(), &ground, &girder_limit, findings);
+        }
+    }
+}
+
+/// The ground of the crawl space under a floor.
+struct Ground {
+    floor: ElementId,
+    at: Length,
+    span: Span,
+}
+
+impl Ground {
+    fn under(floor: &Floor) -> Option<Self> {
+        match floor.over.stated()? {
+            (Below::Crawl(at), span) => Some(Self { floor: floor.common.id, at: *at, span }),
+            (Below::Basement(_) | Below::Outside, _) => None,
         }
     }
 }
@@ -83,10 +96,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 fn report(
     of: &Common,
     size: &Member,
-    (above, over): (Length, Span),
+    bottom: Length,
+    ground: &Ground,
     limit: &Applied<Length>,
     findings: &mut Findings<'_>,
 ) {
+    let above = bottom - ground.at;
     if size.is_treated || size.is_steel() != Some(false) || above >= limit.value {
         return;
     }
@@ -100,9 +115,10 @@ fn report(
                 limit.value
             ),
         )
-        .related(over, "the ground")
+        .related(ground.span, "the ground")
         .help(format!("dig {} out, raise the floor, or treat the wood", limit.value - above))
-        .basis(limit.basis());
+        .basis(limit.basis())
+        .suspects(ground.floor, "over");
 }
 
 #[cfg(test)]

@@ -124,7 +124,8 @@ fn report(house: &House, one: &Body, other: &Body, findings: &mut Findings<'_>) 
         .about(pad.footing, pad.place, format!("{} overlaps {whom} by {x} by {y} in plan", label(pad)))
         .related(with.place, label(with))
         .help("move one of the two, or pour them as one footing and size it for both loads")
-        .basis("common practice");
+        .basis("common practice")
+        .suspects(pad.footing, "at");
 }
 
 #[cfg(test)]

@@ -66,7 +66,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 top.total().in_feet()
             ))
             .basis("common practice")
-            .follows(wall.common.id);
+            .follows(wall.common.id)
+            .follows(pocket.common.id);
     }
 }
 

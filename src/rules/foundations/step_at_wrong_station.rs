@@ -103,9 +103,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let fields = floors.iter().flat_map(|(upper, _)| carried.fields_of(*upper));
         let edge = fields
             .filter(|joists| carries_at_its_level(house, step.high, step.high_top, joists))
-            .filter_map(|joists| nearest_edge(joists, &step))
-            .min_by_key(|(edge, _)| (*edge - step.high_end).abs());
-        let Some((edge, edge_span)) = edge.filter(|(edge, _)| (*edge - step.high_end).abs() <= REACH) else {
+            .filter_map(|joists| Some((joists.common.id, nearest_edge(joists, &step)?)))
+            .min_by_key(|(_, (edge, _))| (*edge - step.high_end).abs());
+        let Some((joists, (edge, edge_span))) =
+            edge.filter(|(_, (edge, _))| (*edge - step.high_end).abs() <= REACH)
+        else {
             continue;
         };
         // Both counted into the upper floor.
@@ -131,7 +133,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             .about(wall.common.id, wall.from.span().unwrap_or(wall.common.name_span), message)
             .related(edge_span, "the edge of the upper floor")
             .help("let the wall step where the floor does")
-            .basis(limit.basis());
+            .basis(limit.basis())
+            .suspects(joists, "edge");
     }
 }
 
