@@ -1,4 +1,15 @@
 //! Storyrod: the framing of a house as text, checked.
+//!
+//! Data flows one way, and a module uses only what stands before it (`DEVELOPERS.md` has the table, a test keeps it):
+//!
+//! ```text
+//! units  text ─ syntax ─ model ─ geometry ─ house ─ facts ─ rules ─ snapshot ─ report  ide
+//!                          │                                                        │
+//!             products  profiles                                 workspace ─ server  cli
+//! ```
+//!
+//! `syntax` turns text into a tree that keeps every byte; `model` is the house as written; `geometry` derives where
+//! everything is; `rules` turn a house into findings; `snapshot::analyse` runs it all on one state of the files.
 
 pub mod cli;
 pub mod diagnostic;

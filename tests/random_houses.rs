@@ -38,7 +38,7 @@ fn names_are_given_once() {
 
 #[test]
 fn a_house_reads_and_is_in_the_one_style() {
-    for seed in 0..60 {
+    for seed in 0..200 {
         let text = houses::house(seed);
         reading::assert_clean(&text);
         assert_eq!(format(&text), text);
@@ -48,7 +48,7 @@ fn a_house_reads_and_is_in_the_one_style() {
 
 #[test]
 fn every_loop_of_a_house_closes_exactly() {
-    for seed in 0..60 {
+    for seed in 0..200 {
         let text = houses::house(seed);
         let geometry = analysis::of(&text).house.geometry;
         // The datum, two bearing walls and two seats at least.
@@ -61,7 +61,7 @@ fn every_loop_of_a_house_closes_exactly() {
 
 #[test]
 fn nothing_is_found_in_a_valid_house() {
-    for seed in 0..60 {
+    for seed in 0..200 {
         let text = houses::house(seed);
         let findings = analysis::of(&text).findings;
         assert!(findings.is_empty(), "seed {seed}: {findings:#?}\n{text}");
