@@ -49,12 +49,10 @@ impl JoistSpace<'_> {
 pub fn under<'a>(carried: &Carried<'a>, stand: &Stand) -> Option<JoistSpace<'a>> {
     let floor = stand.on.reference()?.target.filter(|on| on.kind == ElementKind::Floor)?;
     let over = stand.over.as_ref()?.target?;
-    let fields = carried.fields_of(floor);
-    let on_it = |joists: &&&Joists| {
-        let bears = |(field, _): &(&Joists, _)| field.common.id == joists.common.id;
-        carried.joists_on(over).iter().any(bears)
-    };
-    let joists: &Joists = fields.iter().find(on_it).or(fields.first())?;
+    let is_of_floor =
+        |(joists, _): &&(&Joists, _)| joists.floor.value().and_then(|floor| floor.target) == Some(floor);
+    let on_it = carried.joists_on(over).iter().find(is_of_floor).map(|(joists, _)| *joists);
+    let joists = on_it.or_else(|| carried.fields_of(floor).first().copied())?;
     Some(JoistSpace { floor, over, joists, depth: joists.size.value()?.depth()? })
 }
 

@@ -9,6 +9,7 @@ use crate::model::promises::Promise;
 use crate::model::stairs::Foot;
 use crate::profiles::stairs::STEP_FREE_EDGE;
 use crate::rules::{Findings, rule};
+use crate::syntax::vocabulary::ElementKind;
 
 rule! {
     /// Two floors that meet lie at different levels, and nothing says why.
@@ -113,22 +114,26 @@ fn explained(house: &House) -> HashSet<(ElementId, ElementId)> {
         }
     }
     for intent in &model.intents {
-        let mut named: Vec<ElementId> = Vec::new();
         for promise in &intent.promises {
             match promise {
                 Promise::Holds(assertion) => {
-                    for side in [&assertion.comparison.left, &assertion.comparison.right] {
-                        named.extend(side.names().filter_map(|name| model.named(name)));
+                    let sides = [&assertion.comparison.left, &assertion.comparison.right];
+                    let named =
+                        sides.into_iter().flat_map(|side| side.names()).filter_map(|name| model.named(name));
+                    let floors: Vec<ElementId> =
+                        named.filter(|named| named.kind == ElementKind::Floor).collect();
+                    for (one, other) in floors.iter().zip(floors.iter().skip(1)) {
+                        add(Some(*one), Some(*other));
                     }
                 }
                 Promise::StepFree(one, other, _)
                 | Promise::Level(one, other, ..)
                 | Promise::Meeting(one, other, _) => add(one.target, other.target),
-                _ => {}
+                Promise::NothingBelowCeiling(..)
+                | Promise::NoColumn(..)
+                | Promise::Over(..)
+                | Promise::StraightFace(..) => {}
             }
-        }
-        for (at, one) in named.iter().enumerate() {
-            named.iter().skip(at + 1).for_each(|other| add(Some(*one), Some(*other)));
         }
     }
     pairs

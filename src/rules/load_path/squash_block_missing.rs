@@ -1,5 +1,7 @@
 //! Posts over a hollow floor.
 
+use std::collections::HashSet;
+
 use crate::geometry::carried::Carried;
 use crate::geometry::joist_space;
 use crate::house::House;
@@ -53,7 +55,7 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     let model = &house.model;
     let carried = Carried::of(model);
-    let blocked: Vec<ElementId> =
+    let blocked: HashSet<ElementId> =
         model.squashes.iter().filter_map(|squash| squash.under.value()?.target).collect();
     let mut standing: Vec<(&Common, &Field<Stand>)> = Vec::new();
     for column in &model.columns {

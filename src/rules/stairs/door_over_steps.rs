@@ -1,5 +1,7 @@
 //! Doors against the steps beside them.
 
+use std::collections::HashMap;
+
 use crate::geometry::carried::Carried;
 use crate::geometry::doorways;
 use crate::geometry::stair_plan::{flight, overlap};
@@ -75,10 +77,12 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let model = &house.model;
-    let flights: Vec<(&Stair, PlanRect)> =
-        model.stairs.iter().filter_map(|stair| Some((stair, flight(stair)?))).collect();
-    if flights.is_empty() || model.doors.is_empty() {
-        return;
+    let mut flights: HashMap<ElementId, Vec<(&Stair, PlanRect)>> = HashMap::new();
+    for stair in &model.stairs {
+        let Some(treads) = flight(stair) else { continue };
+        for floor in ends_of(stair) {
+            flights.entry(floor).or_default().push((stair, treads));
+        }
     }
     let carried = Carried::of(model);
     for door in &model.doors {
@@ -87,7 +91,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         else {
             continue;
         };
-        for (stair, treads) in flights.iter().filter(|(stair, _)| touches(stair, floor)) {
+        for (stair, treads) in flights.get(&floor).into_iter().flatten() {
             let Some((x, y)) = overlap(&sweep, treads) else { continue };
             findings
                 .about(
@@ -107,14 +111,14 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     }
 }
 
-/// True when a stair begins or ends on a floor.
-fn touches(stair: &Stair, floor: ElementId) -> bool {
+/// The floors between which a stair goes.
+fn ends_of(stair: &Stair) -> impl Iterator<Item = ElementId> {
     let lower = match stair.from.value() {
         Some(Foot::Floor(from)) => from.target,
         Some(Foot::Grade) | None => None,
     };
     let upper = stair.to.value().and_then(|to| to.target);
-    lower == Some(floor) || upper == Some(floor)
+    lower.into_iter().chain(upper)
 }
 
 #[cfg(test)]
