@@ -28,6 +28,7 @@ pub mod plan_contacts;
 pub mod stack;
 pub mod stair_plan;
 pub mod step_divider;
+pub mod step_edges;
 pub mod sum;
 pub mod surfaces;
 pub mod wall_face;

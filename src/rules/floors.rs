@@ -4,3 +4,4 @@ pub mod drain_on_joist;
 pub mod hole_beyond_limits;
 pub mod load_below_use;
 pub mod notch_beyond_limits;
+pub mod step_edge_unframed;
