@@ -18,7 +18,8 @@ use storyrod::inputs::{Inputs, Settings};
 use storyrod::rules::RULES;
 use storyrod::snapshot::{Caches, analyse};
 use storyrod::syntax::value::Date;
-use storyrod::syntax::{Problem, parse_fresh};
+use storyrod::syntax::vocabulary::{ELEMENTS, ElementKind};
+use storyrod::syntax::{Opening, Problem, parse_fresh};
 use storyrod::text::Source;
 
 #[derive(Deserialize)]
@@ -98,6 +99,22 @@ fn every_house_reads_without_a_problem() {
             "{}",
             path.display()
         );
+    }
+}
+
+#[test]
+fn the_houses_use_every_element() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("grammar/samples");
+    let texts = fs::read_dir(folder).unwrap().map(|entry| fs::read_to_string(entry.unwrap().path()).unwrap());
+    let kinds: Vec<ElementKind> = texts
+        .flat_map(|text| parse_fresh(&text).chunks)
+        .filter_map(|chunk| match &chunk.body.opening {
+            Opening::Element(heading) => Some(heading.kind),
+            Opening::Nothing | Opening::Include(_) | Opening::Unknown(..) => None,
+        })
+        .collect();
+    for spec in ELEMENTS {
+        assert!(kinds.contains(&spec.kind), "no sample has a {}", spec.keyword);
     }
 }
 

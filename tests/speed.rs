@@ -1,0 +1,59 @@
+//! How long a spec of ten thousand lines takes. `cargo test --release --test speed -- --nocapture` prints the figures;
+//! the bounds here are wide enough for a debug build on a busy machine and fail for a step that is quadratic.
+
+#![allow(clippy::print_stdout, reason = "the figures are what the test is run for")]
+
+#[path = "support/dice.rs"]
+mod dice;
+#[path = "support/houses.rs"]
+mod houses;
+
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use storyrod::inputs::{Inputs, Settings};
+use storyrod::snapshot::{Caches, analyse};
+use storyrod::syntax::parse_fresh;
+use storyrod::syntax::value::Date;
+use storyrod::text::Source;
+
+/// The shortest of five runs.
+fn shortest(mut run: impl FnMut()) -> Duration {
+    let times = (0..5).map(|_| {
+        let start = Instant::now();
+        run();
+        start.elapsed()
+    });
+    times.min().unwrap_or_default()
+}
+
+fn analysed(text: &str, caches: &mut Caches) {
+    let source = Source::new("long.framing", text);
+    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let today = Date { year: 2027, month: 6, day: 1 };
+    assert!(analyse(&Arc::new(inputs), caches, today, &|| false).is_ok());
+}
+
+#[test]
+fn ten_thousand_lines_are_read_and_checked_in_linear_time() {
+    let (short, long) = (houses::long_spec(1, 2_500), houses::long_spec(1, 10_000));
+    let growth = long.len() as f64 / short.len() as f64;
+
+    let parsing = shortest(|| assert!(!parse_fresh(&long).chunks.is_empty()));
+    let megabytes = long.len() as f64 / 1e6;
+    println!("lex and parse: {parsing:?}, {:.1} MB/s", megabytes / parsing.as_secs_f64());
+
+    let of_short = shortest(|| analysed(&short, &mut Caches::default()));
+    let of_long = shortest(|| analysed(&long, &mut Caches::default()));
+    println!("read, derive and check from nothing: {of_long:?} ({} lines)", long.lines().count());
+
+    let mut caches = Caches::default();
+    let mut texts = [long.clone(), long.replacen("plank 3/4\"", "plank 1/2\"", 1)].into_iter().cycle();
+    let again = shortest(|| texts.next().iter().for_each(|text| analysed(text, &mut caches)));
+    println!("the same after one changed line: {again:?}");
+
+    // Four times the text may take four times as long; sixteen times would be a quadratic step.
+    let ratio = of_long.as_secs_f64() / of_short.as_secs_f64();
+    assert!(ratio < 2.5 * growth, "{growth:.1} times the text takes {ratio:.1} times as long");
+    assert!(of_long < Duration::from_secs(5), "{of_long:?}");
+}
