@@ -7,6 +7,7 @@
     reason = "helpers of tests are not in tests for clippy"
 )]
 
+use std::collections::HashSet;
 use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
@@ -120,8 +121,10 @@ fn the_houses_use_every_element() {
 
 #[test]
 fn every_mistake_says_what_must_be_found() {
+    let mut ids = HashSet::new();
     for list in lists() {
         for mistake in &list.mistakes {
+            assert!(ids.insert(mistake.id.clone()), "two mistakes are called {}", mistake.id);
             assert_eq!(mistake.clean, mistake.finds.is_empty(), "{}", mistake.id);
         }
     }

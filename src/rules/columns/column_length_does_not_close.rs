@@ -1,6 +1,7 @@
 //! A column's stated cut length against the one that beam, cap, base and footing leave.
 
 use crate::facts::comparison::literal;
+use crate::geometry::load_path::PathEnd;
 use crate::house::House;
 use crate::profiles::levels::{COLUMN_CUT_TOLERANCE, POST_CUT_TOLERANCE};
 use crate::rules::{Findings, rule};
@@ -56,6 +57,10 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     for (column, stack) in house.model.columns.iter().zip(&house.geometry.columns) {
+        // A column that carries what it stands on has no length; the circle is another finding.
+        if house.geometry.load_path.end_of(column.common.id) == PathEnd::Circle {
+            continue;
+        }
         let Ok(cut) = &stack.cut else { continue };
         let is_steel = column.size.value().and_then(|size| size.is_steel()).unwrap_or(false);
         let tolerance = house.limits.of(if is_steel { &COLUMN_CUT_TOLERANCE } else { &POST_CUT_TOLERANCE });
@@ -69,17 +74,15 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 continue;
             }
             let direction = if off.is_positive() { "long" } else { "short" };
-            let finding = findings.about(
-                column.common.id,
-                claim.value_span,
-                format!(
-                    "{} is cut to {}, but there is room for {}: {} too {direction}",
-                    column.common.label(),
-                    stated.in_inches(),
-                    cut.total().in_inches(),
-                    off.abs()
-                ),
-            );
+            let (label, stated) = (column.common.label(), stated.in_inches());
+            let message = if cut.total().is_positive() {
+                let (room, off) = (cut.total().in_inches(), off.abs());
+                format!("{label} is cut to {stated}, but there is room for {room}: {off} too {direction}")
+            } else {
+                let below = cut.total().abs();
+                format!("{label} is cut to {stated}, but what it carries ends {below} below its foot")
+            };
+            let finding = findings.about(column.common.id, claim.value_span, message);
             finding.note(cut.to_string());
             for term in cut.terms().iter().filter(|term| term.of != column.common.id) {
                 if let Some(span) = term.span {
