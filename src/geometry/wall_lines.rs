@@ -25,8 +25,6 @@ pub struct LineStep<'a> {
     pub high_end: Length,
     /// The lower wall.
     pub low: &'a Wall,
-    /// Its top.
-    pub low_top: Length,
     /// Where it ends.
     pub low_end: Length,
     /// The higher wall lies towards larger coordinates.
@@ -66,7 +64,6 @@ pub fn steps_in_line<'a>(model: &'a Model, surfaces: &Surfaces) -> Vec<LineStep<
                     high_top: other_top,
                     high_end: begin,
                     low: one,
-                    low_top: one_top,
                     low_end: end,
                     rises: true,
                 }
@@ -77,7 +74,6 @@ pub fn steps_in_line<'a>(model: &'a Model, surfaces: &Surfaces) -> Vec<LineStep<
                     high_top: one_top,
                     high_end: end,
                     low: other,
-                    low_top: other_top,
                     low_end: begin,
                     rises: false,
                 }

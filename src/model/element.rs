@@ -1,7 +1,7 @@
 //! What every element has.
 
 use crate::model::field::{Field, Given};
-use crate::syntax::value::{Comparison, Date, FactName, Value};
+use crate::syntax::value::{Comparison, Date, Value};
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 use crate::units::Length;
@@ -196,13 +196,4 @@ pub struct Mention {
     pub target: ElementId,
     /// True where the element gets its name.
     pub is_declaration: bool,
-}
-
-/// The fact a [`FactName`] names, with its elements resolved.
-#[derive(Clone, Debug, PartialEq)]
-pub struct ResolvedFact {
-    /// As written.
-    pub written: FactName,
-    /// The elements, in the order named; `None` for an unknown name.
-    pub of: Vec<Option<ElementId>>,
 }

@@ -248,17 +248,6 @@ pub enum Base {
     },
 }
 
-impl Base {
-    /// What it adds between the footing and the column's foot.
-    pub fn height(&self) -> Length {
-        match self {
-            Self::Plate([_, _, thickness], grout) => *thickness + *grout,
-            Self::Standoff(height) => *height,
-            Self::Bare { .. } => Length::ZERO,
-        }
-    }
-}
-
 /// An uplift tie of a post.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tie {

@@ -101,9 +101,6 @@ fn parts<'t, E: Misfit<'t>>(form: &'static Form) -> Reader<'t, Vec<Part>, E> {
             let more = comma().ignore_then(parts(form)).repeated();
             parts(form).foldl(more, |all, next| joined((all, next))).boxed()
         }
-        Form::Repeated(form) => {
-            parts(form).foldl(parts(form).repeated(), |all, next| joined((all, next))).boxed()
-        }
     }
 }
 

@@ -23,8 +23,6 @@ pub enum Form {
     OneOf(&'static [Form]),
     /// One or more, parted by commas.
     List(&'static Form),
-    /// One or more, one behind the other.
-    Repeated(&'static Form),
 }
 
 /// What a single value is.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::syntax::Problem;
-use crate::syntax::value::{Date, GridRef, Line as PlanLine, Load, Member, Point, Rect, Side, Value};
+use crate::syntax::value::{Date, Load, Member, Side, Value};
 use crate::syntax::vocabulary::{ElementKind, FactSpec};
 use crate::text::LocalSpan;
 use crate::units::{Length, Stress};
@@ -163,14 +163,6 @@ impl Fact {
         }
     }
 
-    /// A name.
-    pub fn name(&self, label: &str) -> Option<&str> {
-        match &self.part(label)?.value {
-            Value::Name(name) => Some(name),
-            _ => None,
-        }
-    }
-
     /// A word of a closed list, or free words.
     pub fn word(&self, label: &str) -> Option<&str> {
         match &self.part(label)?.value {
@@ -224,38 +216,6 @@ impl Fact {
     pub fn date(&self, label: &str) -> Option<Date> {
         match &self.part(label)?.value {
             Value::Date(date) => Some(*date),
-            _ => None,
-        }
-    }
-
-    /// A grid reference.
-    pub fn grid_ref(&self, label: &str) -> Option<&GridRef> {
-        match &self.part(label)?.value {
-            Value::GridRef(place) => Some(place),
-            _ => None,
-        }
-    }
-
-    /// A point.
-    pub fn point(&self, label: &str) -> Option<&Point> {
-        match &self.part(label)?.value {
-            Value::Point(point) => Some(point),
-            _ => None,
-        }
-    }
-
-    /// A rectangle.
-    pub fn rect(&self, label: &str) -> Option<&Rect> {
-        match &self.part(label)?.value {
-            Value::Rect(rect) => Some(rect),
-            _ => None,
-        }
-    }
-
-    /// A line in plan.
-    pub fn line(&self, label: &str) -> Option<&PlanLine> {
-        match &self.part(label)?.value {
-            Value::Line(line) => Some(line),
             _ => None,
         }
     }

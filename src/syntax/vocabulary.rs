@@ -396,7 +396,7 @@ mod tests {
                 Form::Slot(label, Kind::Name([ElementKind::Wall])) => assert_eq!(*label, "wall"),
                 Form::Slot(label, Kind::Name([ElementKind::Slab])) => assert_eq!(*label, "slab"),
                 Form::Slot(..) => {}
-                Form::Optional(inner) | Form::List(inner) | Form::Repeated(inner) => check(inner),
+                Form::Optional(inner) | Form::List(inner) => check(inner),
                 Form::Sequence(parts) | Form::OneOf(parts) => parts.iter().for_each(check),
             }
         }

@@ -18,11 +18,6 @@ impl OpenDocuments {
         self.texts.insert(real_path(path), text.into());
     }
 
-    /// Lets the file on disk count again.
-    pub fn close(&mut self, path: &Path) {
-        self.texts.remove(&real_path(path));
-    }
-
     /// The text of the document open for this file.
     pub fn text(&self, path: &Path) -> Option<Arc<str>> {
         if self.texts.is_empty() { None } else { self.texts.get(&real_path(path)).cloned() }

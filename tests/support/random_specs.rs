@@ -93,7 +93,6 @@ fn put(dice: &mut Dice, form: &Form, words: &mut Vec<String>) {
                 put(dice, inner, words);
             }
         }
-        Form::Repeated(inner) => (0..dice.between(1, 3)).for_each(|_| put(dice, inner, words)),
     }
 }
 

@@ -290,7 +290,7 @@ fn collect_kinds(form: &Form, label: &str, found: &mut Vec<&'static [ElementKind
                 collect_kinds(form, label, found);
             }
         }
-        Form::Optional(form) | Form::List(form) | Form::Repeated(form) => collect_kinds(form, label, found),
+        Form::Optional(form) | Form::List(form) => collect_kinds(form, label, found),
         Form::Nothing | Form::Words(_) | Form::Mark(_) | Form::Slot(..) | Form::Comma => {}
     }
 }

@@ -99,7 +99,6 @@ fn expression(form: &Form) -> String {
         Form::Optional(inner) => format!("{}?", bound(inner)),
         Form::OneOf(choices) => choice(choices.iter().map(expression)),
         Form::List(inner) => format!("{} (',' {})*", grouped(inner), grouped(inner)),
-        Form::Repeated(inner) => format!("{}+", bound(inner)),
     }
 }
 

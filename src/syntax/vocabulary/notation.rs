@@ -15,7 +15,6 @@ pub fn notation(form: &Form) -> String {
         Form::Optional(inner) => format!("[{}]", notation(inner)),
         Form::OneOf(choices) => choices.iter().map(notation).collect::<Vec<_>>().join(" · "),
         Form::List(inner) => format!("{}, …", grouped(inner)),
-        Form::Repeated(inner) => format!("{} …", grouped(inner)),
     }
 }
 
@@ -110,8 +109,7 @@ fn grouped(form: &Form) -> String {
         | Form::Comma
         | Form::Sequence(_)
         | Form::Optional(_)
-        | Form::List(_)
-        | Form::Repeated(_) => false,
+        | Form::List(_) => false,
     };
     if is_choice { format!("({text})") } else { text }
 }
