@@ -1,7 +1,6 @@
 //! Each fact's value.
 
 use crate::facts::{Answer, FactValue, NoAnswer};
-use crate::geometry::band;
 use crate::geometry::bearing;
 use crate::geometry::carried::Carried;
 use crate::geometry::enclosure::outdoor_grades;
@@ -64,7 +63,7 @@ fn of_one(house: &House, words: &str, element: ElementId) -> Result<Answer, NoAn
             Ok(Answer::length(spacing.step))
         }
         "area" => area(house, element),
-        "count" => Ok(Answer { value: FactValue::Count(count(house, element)), sum: None }),
+        "count" => Ok(Answer { value: FactValue::Count(count(house, element)?), sum: None }),
         _ => Err(NoAnswer::NotAFactOfIt),
     }
 }
@@ -443,12 +442,16 @@ fn pad_area(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
 }
 
 /// How many pieces there are: one of most things, as many as places of a footing, as many joists as fit a field.
-fn count(house: &House, element: ElementId) -> u32 {
+fn count(house: &House, element: ElementId) -> Result<u32, NoAnswer> {
     let of_places = |places: usize| u32::try_from(places.max(1)).unwrap_or(u32::MAX);
     match element.kind {
-        ElementKind::Footing => house.model.footing(element).map_or(1, |footing| of_places(footing.at.len())),
-        ElementKind::Joists => house.model.joists_of(element).and_then(joists_in).unwrap_or(1),
-        _ => 1,
+        ElementKind::Footing => {
+            Ok(house.model.footing(element).map_or(1, |footing| of_places(footing.at.len())))
+        }
+        ElementKind::Joists => {
+            house.model.joists_of(element).and_then(joists_in).ok_or(unknown(element, "spacing"))
+        }
+        _ => Ok(1),
     }
 }
 
@@ -456,6 +459,9 @@ fn count(house: &House, element: ElementId) -> u32 {
 fn joists_in(joists: &crate::model::framing::Joists) -> Option<u32> {
     let spacing = joists.spacing.get().filter(|spacing| spacing.step.is_positive())?;
     let across = joists.run.get()?.across();
+    if joists.fill.is_empty() {
+        return None;
+    }
     let mut count: i64 = 0;
     for rect in &joists.fill {
         let (low, high) = rect.on(across);
@@ -468,12 +474,4 @@ fn joists_in(joists: &crate::model::framing::Joists) -> Option<u32> {
         count = count.saturating_add((last - first + 1).max(0));
     }
     u32::try_from(count).ok()
-}
-
-/// True when two elements touch in plan, as far as their strips are known.
-pub fn meet_in_plan(house: &House, one: ElementId, other: ElementId) -> Option<bool> {
-    let (one, other) = (band::of(&house.model, one)?, band::of(&house.model, other)?);
-    let overlaps = |a: (Length, Length), b: (Length, Length)| a.0 <= b.1 && b.0 <= a.1;
-    use crate::model::plan::Axis::{X, Y};
-    Some(overlaps(one.on(X), other.on(X)) && overlaps(one.on(Y), other.on(Y)))
 }

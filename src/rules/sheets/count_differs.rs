@@ -54,6 +54,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     (Some(elements), pieces)
                 }
             };
+            let Some(pieces) = pieces else { continue };
             if *stated == pieces || elements == Some(*stated) {
                 continue;
             }
@@ -71,18 +72,20 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     }
 }
 
-fn pieces_of(house: &House, element: ElementId) -> u32 {
-    match answer(house, "count", &[element]).map(|answer| answer.value) {
-        Ok(FactValue::Count(count)) => count,
-        _ => 1,
+fn pieces_of(house: &House, element: ElementId) -> Option<u32> {
+    match answer(house, "count", &[element]).ok()?.value {
+        FactValue::Count(count) => Some(count),
+        FactValue::Elevation(_) | FactValue::Length(_) | FactValue::Area(_) | FactValue::Size(_) => None,
     }
 }
 
-/// How many elements of a kind there are, and how many pieces they are.
-fn of_kind(house: &House, plural: &str) -> (u32, u32) {
+/// How many elements of a kind there are, and how many pieces they are as far as that is known.
+fn of_kind(house: &House, plural: &str) -> (u32, Option<u32>) {
     let of_it = house.model.commons().filter(|common| is_plural_of(plural, common.id.kind));
-    of_it.fold((0, 0), |(elements, pieces), common| {
-        (elements + 1, pieces.saturating_add(pieces_of(house, common.id)))
+    of_it.fold((0, Some(0)), |(elements, pieces), common| {
+        let pieces =
+            pieces.zip(pieces_of(house, common.id)).map(|(pieces, more)| pieces.saturating_add(more));
+        (elements + 1, pieces)
     })
 }
 
@@ -100,6 +103,24 @@ fn is_plural_of(plural: &str, kind: ElementKind) -> bool {
 mod tests {
     use super::RULE;
     use crate::testing::rule_check::check_rule;
+
+    /// How many joists fill a field follows from their spacing; without it nobody knows.
+    #[test]
+    fn counts_no_joists_without_a_spacing() {
+        check_rule(
+            &RULE,
+            "
+grid
+  x        A 0', B 12'
+  y        1 0', 2 10'
+joists J1
+  fill     A to B by 1 to 2
+  run      along y
+sheet S-101
+  counts   9 of J1
+",
+        );
+    }
 
     #[test]
     fn counts_marks_and_kinds() {
