@@ -62,13 +62,13 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let times = house.limits.of(&BACK_SPAN_BALCONY);
-    for (joists, contacts) in house.model.joists.iter().zip(&house.geometry.contacts.joists) {
+    'fields: for (joists, contacts) in house.model.joists.iter().zip(&house.geometry.contacts.joists) {
         let mut stations: Vec<(Length, &str)> = Vec::new();
         for (support, contact) in joists.supports.iter().zip(&contacts.supports) {
             match contact {
                 Ok(FieldContact::Crosses { station, .. }) => stations.push((*station, support.on.name())),
                 Ok(FieldContact::RunsAlong | FieldContact::Misses { .. }) => {}
-                Err(_) => return,
+                Err(_) => continue 'fields,
             }
         }
         stations.sort();
@@ -134,6 +134,20 @@ joists J1
   cantilever  past B1 by {overhang}
 {mark}"
         )
+    }
+
+    /// A field that lies on a name that is missing says nothing of the next field.
+    #[test]
+    fn an_unknown_field_hides_no_other() {
+        let unknown = "joists J0
+  size        2x10 SPF No.2
+  fill        A to B by 1 to 2
+  run         along y
+  bears on    B9
+joists J1
+";
+        let mark = "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^ joists J1 reach 3'-1\" past B1 with a span of 6'-0\" behind: 6'-2\" at the least\n";
+        check_rule(&RULE, &house("3'-1\"", mark).replace("joists J1\n", unknown));
     }
 
     /// Twice the overhang: 6'-0\" behind hold 3'-0\".
