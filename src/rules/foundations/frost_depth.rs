@@ -63,8 +63,10 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for footing in &house.model.footings {
         let Ok(bottom) = house.geometry.surfaces.of(footing.common.id, Surface::Bottom) else { continue };
         let (needed, basis) = match frost {
-            Some((frost, _)) => ((*frost).max(least.value), "R403.1.4.1; the project's `frost`".to_owned()),
-            None => (least.value, least.basis()),
+            Some((frost, _)) if *frost > least.value => {
+                (*frost, "R403.1.4.1; the project's `frost`".to_owned())
+            }
+            Some(_) | None => (least.value, least.basis()),
         };
         let Some(Shallow { grade, wall, cover }) = shallowest(house, footing, bottom.total()) else {
             continue;
