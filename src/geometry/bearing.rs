@@ -6,8 +6,10 @@ use crate::geometry::plan_contacts::cap_length;
 use crate::geometry::sum::Unknown;
 use crate::model::Model;
 use crate::model::element::ElementId;
+use crate::model::field::Field;
+use crate::model::foundation::Sill;
 use crate::model::framing::{Beam, Joists, Rim};
-use crate::model::support::{Contact, Support};
+use crate::model::support::{Contact, Joint, Support};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
@@ -18,9 +20,11 @@ pub struct Bearing {
     pub length: Length,
     /// What the surface gives, less the rim.
     pub available: Option<Length>,
-    /// What the surface is made of.
-    pub on: BearingOn,
-    /// The member's pieces meet here and share the contact.
+    /// What the surface is made of; `None` while that isn't known.
+    pub on: Option<BearingOn>,
+    /// What one piece has of the length: all of it, or where pieces end here half, and half of their lap.
+    pub of_each: Length,
+    /// The member's pieces end here.
     pub is_shared: bool,
     /// It lies between the ends of the member, which runs through.
     pub is_inner: bool,
@@ -37,15 +41,17 @@ pub enum BearingOn {
     Mineral,
 }
 
-/// The contact at one `bears on` line of a joist field. `stations` are where supports cross the field, in order: at
-/// its ends the rim takes its thickness off the surface.
+/// The contact at one `bears on` line of a joist field. At the field's ends the rim takes its thickness off the surface.
+///
+/// # Errors
+/// [`Unknown`] when the line hangs instead, names nothing, or neither states nor gives a length.
 pub fn of_joists(model: &Model, joists: &Joists, support: &Support) -> Result<Bearing, Unknown> {
     let id = joists.common.id;
     let Contact::Bears(stated) = &support.by else { return Err(Unknown { of: Some(id), fact: "bears on" }) };
     let on = carrying_element(support).ok_or(Unknown { of: Some(id), fact: "bears on" })?;
     let surface = band::bearing_surface(model, on);
     let whole = surface.map(|surface| surface.width());
-    let is_shared = joists.joints.iter().any(|joint| joint.over.target == Some(on));
+    let joint = joists.joints.iter().find(|joint| joint.over.target == Some(on));
     let runs_past = joists.cantilevers.iter().any(|cantilever| cantilever.value.0.target == Some(on));
     let is_outer = !runs_past && surface.is_some_and(|surface| is_at_end(joists, surface.centre()));
     let available =
@@ -56,12 +62,16 @@ pub fn of_joists(model: &Model, joists: &Joists, support: &Support) -> Result<Be
         length,
         available,
         on: material_of(model, on),
-        is_shared,
-        is_inner: !is_outer && !is_shared,
+        of_each: share_of_each(length, joint),
+        is_shared: joint.is_some(),
+        is_inner: !is_outer && joint.is_none(),
     })
 }
 
 /// The contact at one `bears on` line of a beam.
+///
+/// # Errors
+/// [`Unknown`] when the line hangs instead, names nothing, or neither states nor gives a length.
 pub fn of_beam(model: &Model, beam: &Beam, support: &Support) -> Result<Bearing, Unknown> {
     let id = beam.common.id;
     let Contact::Bears(stated) = &support.by else { return Err(Unknown { of: Some(id), fact: "bears on" }) };
@@ -74,10 +84,25 @@ pub fn of_beam(model: &Model, beam: &Beam, support: &Support) -> Result<Bearing,
         }
         _ => band::bearing_surface(model, on).map(|surface| surface.width()),
     };
-    let is_shared = beam.joints.iter().any(|joint| joint.over.target == Some(on));
+    let joint = beam.joints.iter().find(|joint| joint.over.target == Some(on));
     let length = stated.as_ref().map(|given| given.value).or(available);
     let length = length.ok_or(Unknown { of: Some(on), fact: "size" })?;
-    Ok(Bearing { length, available, on: material_of(model, on), is_shared, is_inner: false })
+    Ok(Bearing {
+        length,
+        available,
+        on: material_of(model, on),
+        of_each: share_of_each(length, joint),
+        is_shared: joint.is_some(),
+        is_inner: false,
+    })
+}
+
+/// What one piece has of a contact. Pieces that butt have half of it each; pieces that lap lie side by side, and each
+/// runs on past the middle by half of the lap.
+fn share_of_each(length: Length, joint: Option<&Joint>) -> Length {
+    let Some(joint) = joint else { return length };
+    let lap = joint.lapped.as_ref().map_or(Length::ZERO, |lap| lap.value);
+    (length.half() + lap.half()).min(length)
 }
 
 /// How thick the rim is at outer bearings; nothing when the field has none. `None` when its size isn't known.
@@ -100,28 +125,25 @@ pub fn is_at_end(joists: &Joists, station: Length) -> bool {
     near(low) || near(high)
 }
 
-fn material_of(model: &Model, on: ElementId) -> BearingOn {
+fn material_of(model: &Model, on: ElementId) -> Option<BearingOn> {
+    let under = |sill: &Field<Sill>| match sill {
+        Field::Stated(..) | Field::Assumed(..) => Some(BearingOn::Wood),
+        Field::Missing => Some(BearingOn::Mineral),
+        Field::Broken(_) => None,
+    };
     match on.kind {
-        ElementKind::Wall => match model.wall(on) {
-            Some(wall)
-                if wall.kind.get().is_some_and(|kind| kind.is_mineral()) && wall.sill.value().is_none() =>
-            {
-                BearingOn::Mineral
-            }
-            _ => BearingOn::Wood,
-        },
-        ElementKind::Shelf => match model.shelf(on) {
-            Some(shelf) if shelf.sill.value().is_none() => BearingOn::Mineral,
-            _ => BearingOn::Wood,
-        },
-        ElementKind::Pocket | ElementKind::Footing | ElementKind::Slab => BearingOn::Mineral,
-        ElementKind::Beam => {
-            let beam = model.beam(on);
-            let is_steel = beam.and_then(|beam| beam.size.value()).and_then(|size| size.is_steel());
-            let has_nailer = beam.is_some_and(|beam| beam.nailer.value().is_some());
-            if is_steel == Some(true) && !has_nailer { BearingOn::Metal } else { BearingOn::Wood }
+        ElementKind::Wall => {
+            let wall = model.wall(on)?;
+            if wall.kind.get()?.is_mineral() { under(&wall.sill) } else { Some(BearingOn::Wood) }
         }
-        ElementKind::Column => BearingOn::Metal,
-        _ => BearingOn::Wood,
+        ElementKind::Shelf => under(&model.shelf(on)?.sill),
+        ElementKind::Pocket | ElementKind::Footing | ElementKind::Slab => Some(BearingOn::Mineral),
+        ElementKind::Beam => {
+            let beam = model.beam(on)?;
+            let is_bare_steel = beam.size.value()?.is_steel()? && beam.nailer.value().is_none();
+            Some(if is_bare_steel { BearingOn::Metal } else { BearingOn::Wood })
+        }
+        ElementKind::Column => Some(BearingOn::Metal),
+        _ => Some(BearingOn::Wood),
     }
 }

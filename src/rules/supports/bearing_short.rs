@@ -18,7 +18,7 @@ rule! {
     /// A joist or beam lies on too little.
     ///
     /// Every `bears on` line is a contact of some length: the one stated, or all that the surface gives. Two pieces
-    /// that meet over a support share it. On wood or metal and on concrete or masonry different lengths are needed;
+    /// that butt over a support share it; of lapped ones each runs on past the middle by half of the lap. On wood or metal and on concrete or masonry different lengths are needed;
     /// I-joists need more.
     ///
     /// ## Why
@@ -89,20 +89,23 @@ fn judge(
     bearing: &Bearing,
     findings: &mut Findings<'_>,
 ) {
-    let needed = least(house, size.value(), bearing);
-    let each = if bearing.is_shared { bearing.length.half() } else { bearing.length };
+    let Some(on) = bearing.on else { return };
+    let needed = least(house, size.value(), bearing, on);
+    let each = bearing.of_each;
     if each >= needed.value {
         return;
     }
-    let surface = match bearing.on {
+    let surface = match on {
         BearingOn::Wood => "wood",
         BearingOn::Metal => "metal",
         BearingOn::Mineral => "concrete or masonry",
     };
-    let shared = if bearing.is_shared {
+    let shared = if each == bearing.length {
+        String::new()
+    } else if each == bearing.length.half() {
         format!(", half of {} for each piece", bearing.length)
     } else {
-        String::new()
+        format!(", half of {} and half of the lap for each piece", bearing.length)
     };
     let span = match &support.by {
         Contact::Bears(Some(given)) => given.span,
@@ -126,8 +129,8 @@ fn judge(
     finding.basis(needed.basis());
 }
 
-fn least(house: &House, member: Option<&Member>, bearing: &Bearing) -> Applied<Length> {
-    if bearing.on == BearingOn::Mineral {
+fn least(house: &House, member: Option<&Member>, bearing: &Bearing, on: BearingOn) -> Applied<Length> {
+    if on == BearingOn::Mineral {
         return house.limits.of(&BEARING_ON_CONCRETE);
     }
     let is_i_joist = member
@@ -195,5 +198,27 @@ joists J1
 "
             ),
         );
+    }
+    /// Statics by hand: pieces that lap by 6\" lie side by side over a ply of 1-1/2\", each on all of it; butted they have
+    /// 3/4\" each.
+    #[test]
+    fn lapped_pieces_lie_side_by_side() {
+        let joists = |joint: &str, mark: &str| {
+            format!(
+                "{PLAN}beam B1
+  size        2x10 SPF No.2
+  from        A / 1 plus 5' to B / 1 plus 5'
+joists J1
+  size        2x8 SPF No.2
+  fill        A to B by 1 to 2
+  run         along y
+  joint       {joint}over B1
+  bears on    B1
+{mark}"
+            )
+        };
+        check_rule(&RULE, &joists("lapped 6\" ", ""));
+        let mark = "--^^^^^^^^^^^^^^ joists J1 lie on B1 for 3/4\", half of 1-1/2\" for each piece: 1-1/2\" at the least on wood\n";
+        check_rule(&RULE, &joists("", mark));
     }
 }
