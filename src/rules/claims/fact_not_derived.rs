@@ -33,33 +33,35 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     for (common, claim) in claims(house) {
-        if let Err(NoAnswer::NotAFactOfIt) = both_sides(house, common, claim) {
-            report(common, claim.span, &format!("`{}`", claim.fact), findings);
+        if let Err(why) = both_sides(house, common, claim) {
+            report(common, claim.span, why, &format!("`{}`", claim.fact), findings);
         }
     }
     for intent in &house.model.intents {
         for promise in &intent.promises {
             let Promise::Holds(assertion) = promise else { continue };
-            if outcome_of(house, assertion) == Outcome::NotKnown(NoAnswer::NotAFactOfIt) {
-                report(&intent.common, assertion.span, "one side of it", findings);
+            if let Outcome::NotKnown(why) = outcome_of(house, assertion) {
+                report(&intent.common, assertion.span, why, "one side of it", findings);
             }
         }
     }
     for sheet in &house.model.sheets {
         for assertion in &sheet.shows {
-            if outcome_of(house, assertion) == Outcome::NotKnown(NoAnswer::NotAFactOfIt) {
-                report(&sheet.common, assertion.span, "one side of it", findings);
+            if let Outcome::NotKnown(why) = outcome_of(house, assertion) {
+                report(&sheet.common, assertion.span, why, "one side of it", findings);
             }
         }
     }
 }
 
-fn report(common: &Common, span: Span, what: &str, findings: &mut Findings<'_>) {
-    findings.about(
-        common.id,
-        span,
-        format!("this line of {} is not checked: {what} is not worked out", common.label()),
-    );
+fn report(common: &Common, span: Span, why: NoAnswer, what: &str, findings: &mut Findings<'_>) {
+    let why = match why {
+        // What it rests on is missing or can't be read: that is said where it stands.
+        NoAnswer::Unknown(_) => return,
+        NoAnswer::NeedsForces => "loads and forces are not worked out yet".to_owned(),
+        NoAnswer::NotAFactOfIt => format!("{what} is not worked out"),
+    };
+    findings.about(common.id, span, format!("this line of {} is not checked: {why}", common.label()));
 }
 
 #[cfg(test)]
@@ -75,6 +77,9 @@ mod tests {
 beam B1
   clear span should be 12'
 --^^^^^^^^^^^^^^^^^^^^^^^^ this line of beam B1 is not checked: `clear span` is not worked out
+sheet A-2
+  shows     reaction of B1 on B1 = 900 lb
+--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ this line of sheet A-2 is not checked: loads and forces are not worked out yet
 sheet A-1
   shows     clear span of B1 = 12'
 --^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ this line of sheet A-1 is not checked: one side of it is not worked out
