@@ -1,5 +1,8 @@
 //! Storyrod: the framing of a house as text, checked.
 //!
+//! Data flows one way: `text` → `syntax` → `model` → `geometry` → `house` → `facts` → `rules` → `snapshot`. From a snapshot
+//! `report`, `ide`, `server` and `cli` answer; `workspace` brings the `inputs`. What each may use stands in DEVELOPERS.md.
+//!
 //! Data flows one way, and a module uses only what stands before it (`DEVELOPERS.md` has the table, a test keeps it):
 //!
 //! ```text

@@ -1,7 +1,7 @@
 //! Wide flanges: the W shapes of a house.
 //!
-//! Source: AISC Shapes Database v15.0, US units, read in a public copy; equal to v16.0 for these shapes, one difference
-//! from v14.1 (Zx of W6x20, 15.0 then, 14.9 since).
+//! Source: AISC Shapes Database v15.0 in US units, from a copy open to the public. Version 16.0 has the same values for
+//! these shapes.
 //! Depths and flange widths are the published decimals, exact in hundredths of an inch.
 
 use crate::products::rolled::{Axis, Outline, Rolled};

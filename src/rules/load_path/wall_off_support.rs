@@ -9,8 +9,8 @@ use crate::rules::{Findings, rule};
 rule! {
     /// A bearing wall stands further off the wall or beam below than its joists are deep.
     ///
-    /// `stands on main over W1` promises that the wall's load goes straight down into W1. Offset by less than the depth
-    /// of the joists it still does; further off, the joists carry it in bending.
+    /// `stands on main over W1` promises that the wall's load goes straight down into W1. Offset by no more than the
+    /// depth of the joists it still does, near enough; further off, the joists carry it in bending.
     ///
     /// ## Why
     /// The joists were sized for the floor alone.

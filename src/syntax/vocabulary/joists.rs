@@ -58,7 +58,7 @@ pub static JOISTS: ElementSpec = ElementSpec {
             "bears on",
             BEARS_ON,
             "the whole support less the rim",
-            "A support they lie on, and the length of real contact measured from the inner edge of the bearing surface.",
+            "A support they lie on, and for how long they touch it, counted from the edge nearest to the span.",
             r#"bears on W2 for 3-7/8""#,
         )
         .repeatable(),

@@ -155,7 +155,7 @@ Rendered from the vocabulary; never edited by hand: `UPDATE=1 cargo test` writes
 The formal grammar is `storyrod.ebnf`, the limits of each profile are in `limits.md`, whole houses in `samples/`.
 
 A spec is a list of elements.
-An element opens in the first column; the indented lines below it are its facts, one a line, in any order.
+A line that begins in the first column opens an element; each indented line below gives it one fact, in any order.
 `--` begins a comment.
 `include "foundation.framing"` in the first column takes in another file.
 
