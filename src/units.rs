@@ -104,6 +104,11 @@ impl Length {
         Self(self.0.saturating_mul(count))
     }
 
+    /// It times a factor, rounded to the exact unit.
+    pub fn scaled(self, factor: f64) -> Self {
+        Self((self.0 as f64 * factor).round() as i64)
+    }
+
     /// It divided into `parts` equal parts, exact; `None` for no parts.
     pub fn shared_by(self, parts: u32) -> Option<Ratio> {
         Ratio::new(self.0, i64::from(parts))

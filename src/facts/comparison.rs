@@ -165,8 +165,7 @@ pub fn literal(value: &Value) -> Result<FactValue, NoAnswer> {
 fn times(value: &FactValue, factor: f64) -> Result<FactValue, NoAnswer> {
     match value {
         FactValue::Elevation(length) | FactValue::Length(length) => {
-            let units = (length.to_units() as f64 * factor).round();
-            Ok(FactValue::Length(Length::from_units(units as i64)))
+            Ok(FactValue::Length(length.scaled(factor)))
         }
         FactValue::Area(area) => Ok(FactValue::Area(*area * factor)),
         FactValue::Count(_) | FactValue::Size(_) => Err(NoAnswer::NotAFactOfIt),

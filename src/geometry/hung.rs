@@ -56,8 +56,3 @@ pub fn beside(
         carrier_bottom: surfaces.of(carrier, Surface::Bottom)?,
     })
 }
-
-/// A share of a length, rounded to the exact unit.
-pub fn share_of(length: Length, factor: f64) -> Length {
-    Length::from_units((length.to_units() as f64 * factor).round() as i64)
-}

@@ -1,6 +1,5 @@
 //! The span behind an overhang.
 
-use crate::geometry::hung::share_of;
 use crate::geometry::plan_contacts::FieldContact;
 use crate::house::House;
 use crate::model::framing::Joists;
@@ -75,7 +74,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         for cantilever in &joists.cantilevers {
             let (past, overhang) = &cantilever.value;
             let Some(back_span) = back_span(joists, &stations, &past.name) else { continue };
-            let needed = share_of(*overhang, times.value.0);
+            let needed = overhang.scaled(times.value.0);
             if back_span >= needed {
                 continue;
             }

@@ -1,7 +1,7 @@
 //! Hung joists that reach past what they hang from.
 
 use crate::geometry::carried::carrying_element;
-use crate::geometry::hung::{beside, share_of};
+use crate::geometry::hung::beside;
 use crate::house::House;
 use crate::model::support::Contact;
 use crate::profiles::framing::HANGER_HEIGHT;
@@ -59,7 +59,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             let Ok(hung) = beside(&house.geometry.floors, &house.geometry.surfaces, joists, carrier) else {
                 continue;
             };
-            let least = share_of(hung.depth(), limit.value.0);
+            let least = hung.depth().scaled(limit.value.0);
             if hung.beside() >= least {
                 continue;
             }
