@@ -26,10 +26,9 @@ use crate::model::framing::{Beam, Column, Joists, Product};
 use crate::model::openings::{Door, Drain, Duct, Header, Hole, Jacks, Notch, Opening, Squash, Window};
 use crate::model::problem::ModelProblem;
 use crate::model::promises::{HoldPoint, Intent, Sheet};
-use crate::model::site::{Area, Floor, Grid, Load, Project, Roof};
+use crate::model::site::{Area, Floor, Grid, Load, Moisture, Project, Roof};
 use crate::model::stairs::{Landing, Stair, Stoop};
-use crate::profiles::Limits;
-use crate::profiles::levels::{MOISTURE_AT_INSTALL, MOISTURE_IN_SERVICE};
+use crate::profiles::{Limits, Percent};
 use crate::syntax::vocabulary::ElementKind;
 
 /// The house as written.
@@ -152,13 +151,14 @@ impl Model {
         }
     }
 
-    /// How many percent of moisture wood loses from when it is set to when the house is lived in.
-    pub fn moisture_lost(&self) -> f64 {
-        if let Some(moisture) = self.project.as_ref().and_then(|project| project.moisture.get()) {
-            return moisture.install - moisture.service;
-        }
-        let limits = self.limits();
-        limits.of(&MOISTURE_AT_INSTALL).value.0 - limits.of(&MOISTURE_IN_SERVICE).value.0
+    /// The moisture that wood loses from when it is set to when the house is lived in; `None` where the line that says it
+    /// can't be read.
+    pub fn moisture_lost(&self) -> Option<Percent> {
+        let moisture = match &self.project {
+            Some(project) => project.moisture.get()?,
+            None => Moisture::presumed(&self.limits()),
+        };
+        Some(Percent(moisture.install.0 - moisture.service.0))
     }
 
     /// The limits that hold: the project's own, or the newest profile's without one.

@@ -11,6 +11,7 @@ use crate::model::member::Member;
 use crate::model::plan::Axis;
 use crate::model::support::{Contact, Support};
 use crate::products::section::CrossGrain;
+use crate::profiles::{Factor, Percent};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
@@ -25,9 +26,9 @@ pub struct Drying {
     pub thickness: Length,
 }
 
-/// By how much wood of this thickness shrinks: a share of it for each percent of moisture lost.
-pub fn shrunk(thickness: Length, share: f64, percent: f64) -> Length {
-    Length::from_units((thickness.to_units() as f64 * share * percent.max(0.0)).round() as i64)
+/// By how much wood of this thickness shrinks: a share of it for each percent of moisture lost, nothing for what it gains.
+pub fn shrunk(thickness: Length, share: Factor, lost: Percent) -> Length {
+    thickness.scaled(share.0 * lost.0.max(0.0))
 }
 
 /// What dries on both sides of a step, at the two supports that lie nearest to each other.

@@ -7,7 +7,8 @@ use crate::model::field::{Field, Given};
 use crate::model::member::Member;
 use crate::model::plan::{Axis, PlanLine, PlanPoint, PlanRect, Station};
 use crate::model::support::{Carrier, Support};
-use crate::profiles::Limits;
+use crate::profiles::levels::{MOISTURE_AT_INSTALL, MOISTURE_IN_SERVICE};
+use crate::profiles::{Limits, Percent};
 use crate::syntax::value::Load as LoadValue;
 use crate::text::Span;
 use crate::units::{AreaLoad, Length};
@@ -90,13 +91,23 @@ pub struct Snow {
     pub is_ground: bool,
 }
 
-/// Moisture content in percent.
+/// Moisture content of sawn wood.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Moisture {
     /// When built.
-    pub install: f64,
+    pub install: Percent,
     /// In use.
-    pub service: f64,
+    pub service: Percent,
+}
+
+impl Moisture {
+    /// What the limits presume.
+    pub fn presumed(limits: &Limits) -> Self {
+        Self {
+            install: limits.of(&MOISTURE_AT_INSTALL).value,
+            service: limits.of(&MOISTURE_IN_SERVICE).value,
+        }
+    }
 }
 
 /// The named lines in plan.

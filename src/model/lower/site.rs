@@ -45,13 +45,10 @@ pub fn project(reader: &mut Reader<'_, '_>) -> Project {
         }),
         moisture: reader
             .field("moisture", |_, fact| {
-                Some(Moisture { install: fact.number("install")?, service: fact.number("service")? })
+                let percent = |label| fact.number(label).map(Percent);
+                Some(Moisture { install: percent("install")?, service: percent("service")? })
             })
-            .or_assumed(
-                Moisture { install: 19.0, service: 9.0 },
-                "19% when built, 9% in use",
-                "common practice",
-            ),
+            .or_assumed(Moisture::presumed(&limits), "the moisture the profile presumes", "common practice"),
         seismic: reader.field("seismic", |reader, fact| reader.words(fact, "value")),
         wind: reader.field("wind", |reader, fact| {
             let load = reader.area_load(fact, "value")?;

@@ -53,7 +53,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let rate = house.limits.of(&SHRINKAGE);
-    let lost = house.model.moisture_lost().max(0.0);
+    let Some(lost) = house.model.moisture_lost() else { return };
     let step = house.limits.of(&FLUSH_GAP_STEP).value;
     let carried = Carried::of(&house.model);
     for beam in &house.model.beams {
@@ -71,7 +71,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             (section.cross_grain() == CrossGrain::Shrinks).then_some((section.depth, *joists))
         });
         let Some((depth, joists)) = shrinking.max_by_key(|(depth, _)| *depth) else { continue };
-        let shrinks = shrunk(depth, rate.value.0, lost);
+        let shrinks = shrunk(depth, rate.value, lost);
         let needed = shrinks.rounded_up_to(step);
         if *held >= needed {
             continue;
@@ -87,7 +87,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     beam.common.label()
                 ),
             )
-            .note(format!("{} × {lost:.0} points of moisture × {depth} of depth", rate.value.0))
+            .note(format!("{} × {:.0} points of moisture × {depth} of depth", rate.value.0, lost.0))
             .related(joists.size.span().unwrap_or(joists.common.name_span), "sawn joists that hang from it")
             .help(format!("hold the beam at least {needed} low; 3/8\" to 1/2\" is usual beside a 2x10"))
             .basis(rate.basis());
