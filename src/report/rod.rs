@@ -14,7 +14,7 @@ use crate::units::Length;
 
 /// The caution that every list for the site carries.
 pub const CAUTION: &str = "Have it checked by a licensed professional: local codes and the products' published values govern; \
-                           shoring and site safety are outside its scope.";
+                           this list says nothing of shoring or of safety on site.";
 
 /// Writes the rod list of a house.
 ///
