@@ -43,6 +43,11 @@ pub(in crate::cli) fn run(
             outcome = Outcome::Unusable;
             continue;
         };
+        if upper == lower {
+            complain(&format!("`{}` is one floor: a step lies between two", arguments.upper));
+            outcome = Outcome::Unusable;
+            continue;
+        }
         match step_divider::between(&house.model, &house.geometry, upper, lower) {
             Ok(step) => {
                 let checked = analysed.checked();
