@@ -63,6 +63,9 @@ fn of_one(house: &House, words: &str, element: ElementId) -> Result<Answer, NoAn
             Ok(Answer::length(spacing.step))
         }
         "area" => area(house, element),
+        "count" if house.model.common(element).is_some_and(|common| common.may_say("at")) => {
+            Err(unknown(element, "at"))
+        }
         "count" => Ok(Answer { value: FactValue::Count(count(house, element)?), sum: None }),
         _ => Err(NoAnswer::NotAFactOfIt),
     }

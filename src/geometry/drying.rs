@@ -40,20 +40,22 @@ pub fn at_step(
 ) -> Option<(Drying, Drying)> {
     let above = supports_of(model, carried, upper);
     let below = supports_of(model, carried, lower);
+    let (above, below) = (above?, below?);
     let pairs = above.iter().flat_map(|one| below.iter().map(move |other| (one, other)));
     let (one, other) = pairs.min_by_key(|(one, other)| distance(&one.2, &other.2))?;
     Some((drying_at(model, geometry, one.0, one.1)?, drying_at(model, geometry, other.0, other.1)?))
 }
 
+/// What carries a floor; `None` while the place of one of them is not known: it might be the nearest to the step.
 fn supports_of<'a>(
     model: &Model,
     carried: &Carried<'a>,
     floor: ElementId,
-) -> Vec<(&'a Joists, &'a Support, Band)> {
+) -> Option<Vec<(&'a Joists, &'a Support, Band)>> {
     let fields = carried.fields_of(floor).iter();
     let supports = fields.flat_map(|joists| joists.supports.iter().map(move |support| (*joists, support)));
     supports
-        .filter_map(|(joists, support)| Some((joists, support, band::of(model, carrying_element(support)?)?)))
+        .map(|(joists, support)| Some((joists, support, band::of(model, carrying_element(support)?)?)))
         .collect()
 }
 

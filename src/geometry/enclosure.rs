@@ -11,10 +11,17 @@ use crate::units::Length;
 const REACH: Length = Length::inches(2);
 
 /// The grades that lie outdoors. A wall with ground on both faces has indoors on the side where joists or a slab are:
-/// the ground there is that of a crawl space, which does not freeze as the ground outside does.
+/// the ground there is that of a crawl space, which does not freeze as the ground outside does. None where a line that
+/// can't be read leaves open which side that is.
 pub fn outdoor_grades<'a>(model: &Model, wall: &'a Wall) -> Vec<&'a Grade> {
     let sides: Vec<Side> = wall.grades.iter().filter_map(|grade| grade.side).collect();
     let has_two_sides = sides.iter().any(|side| Some(side) != sides.first());
+    let is_place_known = !(wall.from.is_broken() || wall.line.is_broken() || wall.thick.is_broken());
+    let are_fills_known = model.joists.iter().all(|joists| !joists.common.may_say("fill"))
+        && model.slabs.iter().all(|slab| !slab.common.may_say("fill"));
+    if wall.common.may_say("grade") || has_two_sides && !(is_place_known && are_fills_known) {
+        return Vec::new();
+    }
     let band = band::of_wall(wall).filter(|_| has_two_sides);
     let is_outdoors = |grade: &&Grade| match (band, grade.side) {
         (Some(band), Some(side)) => !is_indoors(model, &band, side),

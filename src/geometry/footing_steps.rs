@@ -7,22 +7,31 @@ use crate::model::foundation::{Footing, Wall};
 use crate::model::plan::{Axis, PlanLine};
 use crate::units::Length;
 
-/// How far a strip has stepped down at a coordinate of an axis.
-pub fn drop_at(model: &Model, footing: &Footing, axis: Axis, at: Length) -> Length {
+/// How far a strip has stepped down at a coordinate of an axis; `None` where a step or where it begins is not known.
+pub fn drop_at(model: &Model, footing: &Footing, axis: Axis, at: Length) -> Option<Length> {
+    if footing.common.may_say("step") {
+        return None;
+    }
+    if footing.steps.is_empty() {
+        return Some(Length::ZERO);
+    }
     let first =
         footing.under.first().and_then(|wall| model.wall(wall.target?)).and_then(|wall| wall.from.value());
-    let Some(start) = first.map(|line| line.from) else { return Length::ZERO };
+    let start = first?.from;
     let passed = footing.steps.iter().filter(|step| {
         let (_, station) = &step.value;
         let from = start.on(station.axis);
         station.axis == axis && (from < station.at) == (at > station.at) && at != station.at
     });
-    passed.map(|step| step.value.0).sum()
+    Some(passed.map(|step| step.value.0).sum())
 }
 
-/// The least and the most that a strip has stepped down along one wall.
-pub fn drops_along(model: &Model, footing: &Footing, wall: &Wall) -> (Length, Length) {
-    let Some(line) = wall.from.value() else { return (Length::ZERO, Length::ZERO) };
+/// The least and the most that a strip has stepped down along one wall; `None` where that is not known.
+pub fn drops_along(model: &Model, footing: &Footing, wall: &Wall) -> Option<(Length, Length)> {
+    if footing.steps.is_empty() {
+        return drop_at(model, footing, Axis::X, Length::ZERO).map(|drop| (drop, drop));
+    }
+    let line = wall.from.value()?;
     let ends = |line: &PlanLine, axis| {
         let (low, high) = line.on(axis);
         // Just inside of the ends, so that a step right at a corner counts for the wall beyond it.
@@ -35,9 +44,9 @@ pub fn drops_along(model: &Model, footing: &Footing, wall: &Wall) -> (Length, Le
             let at = ends(line, axis).get(side).copied().unwrap_or_default();
             drop_at(model, footing, axis, at)
         });
-        drops.push(total.sum::<Length>());
+        drops.push(total.sum::<Option<Length>>()?);
     }
     let least = drops.iter().min().copied().unwrap_or_default();
     let most = drops.iter().max().copied().unwrap_or_default();
-    (least, most)
+    Some((least, most))
 }

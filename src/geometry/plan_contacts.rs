@@ -4,7 +4,7 @@ use crate::geometry::band::{self, Band};
 use crate::geometry::carried::carrying_element;
 use crate::geometry::sum::Unknown;
 use crate::model::Model;
-use crate::model::element::ElementId;
+use crate::model::element::{Common, ElementId};
 use crate::model::foundation::FootingSize;
 use crate::model::framing::{Beam, Cap, Column, Joists};
 use crate::model::plan::{Axis, PlanPoint, PlanRect};
@@ -145,9 +145,14 @@ fn field_contacts(model: &Model, joists: &Joists) -> FieldContacts {
         })
         .collect();
     // With a support that isn't known in plan, or comes from outside, an end that looks loose may well be carried.
-    let is_whole = bands.iter().all(Option::is_some) && !joists.common.has_unread_lines;
+    let is_whole = bands.iter().all(Option::is_some) && !may_be_carried_otherwise(&joists.common);
     let bays = joists.fill.iter().map(|rect| bay_of(joists, rect, run, &bands, is_whole)).collect();
     FieldContacts { supports, bays }
+}
+
+/// True when a line that can't be read may name a support, or say how far the member goes past one.
+fn may_be_carried_otherwise(member: &Common) -> bool {
+    ["bears on", "hangs from", "cantilever"].into_iter().any(|phrase| member.may_say(phrase))
 }
 
 fn field_contact(band: &Band, fill: &[PlanRect], run: Axis) -> FieldContact {
@@ -280,7 +285,7 @@ fn beam_contacts(model: &Model, beam: &Beam) -> BeamContacts {
         })
         .collect();
     let mut contacts = BeamContacts { supports, length: Some(length), ..BeamContacts::default() };
-    if contacts.supports.iter().all(Result::is_ok) && !beam.common.has_unread_lines {
+    if contacts.supports.iter().all(Result::is_ok) && !may_be_carried_otherwise(&beam.common) {
         (contacts.loose_start, contacts.loose_end) = loose_ends(&contacts.supports, length);
     }
     contacts
@@ -347,6 +352,7 @@ pub fn cap_length(column: &Column, axis: Axis, model: &Model) -> Option<Length> 
             }
         }
         Some(Cap::Saddle(length, _)) => Some(*length),
+        None if column.cap.is_broken() => None,
         Some(Cap::Seat(_) | Cap::None) | None => size.and_then(|size| size.depth()),
     }
 }
@@ -367,6 +373,7 @@ pub fn cap_width(column: &Column, axis: Axis, model: &Model) -> Option<Length> {
         Some(Cap::Plate([width, _, _], None)) => Some(*width),
         Some(Cap::Plate(..)) => cap_length(column, axis.across(), model),
         Some(Cap::Saddle(..)) => None,
+        None if column.cap.is_broken() => None,
         Some(Cap::Seat(_) | Cap::None) | None => Some(size.depth()?.max(size.width()?)),
     }
 }

@@ -17,7 +17,8 @@ pub enum Break {
 }
 
 /// The breaks of a wall's face along a line: the face on which its own line lies. Walls of the same kind that lie along
-/// the line and reach within their thickness of it carry the face on. `None` when wall or line are skew or not known.
+/// the line and reach within their thickness of it carry the face on. `None` when wall or line are skew or not known, or
+/// another wall, which may carry it on, is not.
 pub fn breaks(model: &Model, wall: &Wall, line: &PlanLine) -> Option<Vec<Break>> {
     let axis = line.axis()?;
     let at = line.from.on(axis.across());
@@ -26,6 +27,12 @@ pub fn breaks(model: &Model, wall: &Wall, line: &PlanLine) -> Option<Vec<Break>>
     let is_high = band::is_high_side(side, axis)?;
     let kind = wall.kind.get()?;
     let (from, to) = line.on(axis);
+    let is_place_known = |wall: &Wall| {
+        !["from", "line", "thick", "kind"].into_iter().any(|phrase| wall.common.may_say(phrase))
+    };
+    if !model.walls.iter().all(is_place_known) {
+        return None;
+    }
     let mut found = Vec::new();
     let mut covered: Vec<(Length, Length)> = Vec::new();
     for other in model.walls.iter().filter(|other| other.kind.get() == Some(kind)) {

@@ -42,6 +42,8 @@ pub struct Common {
     pub claims: Vec<Claim>,
     /// Lines of this element that could not be read even as far as their phrase: anything might be missing.
     pub has_unread_lines: bool,
+    /// The phrases of its lines that could not be read any further.
+    pub unread_facts: Vec<&'static str>,
 }
 
 impl Common {
@@ -50,6 +52,16 @@ impl Common {
         let word = self.id.kind.word();
         // A grid has no name but its word.
         if *self.name == *word { word.to_owned() } else { format!("{word} {}", self.name) }
+    }
+
+    /// True when a line that can't be read says this fact, or may say it: what stands of it in the model is not all.
+    pub fn may_say(&self, phrase: &str) -> bool {
+        self.has_unread_lines || self.unread_facts.contains(&phrase)
+    }
+
+    /// True when every line of it could be read.
+    pub const fn is_read_whole(&self) -> bool {
+        !self.has_unread_lines && self.unread_facts.is_empty()
     }
 
     /// The verb that goes with its label: `beam B1 lies`, `joists J1 lie`.

@@ -31,6 +31,7 @@ pub fn common(reader: &mut Reader<'_, '_>) -> Common {
         }),
         claims: claims(reader),
         has_unread_lines: reader.has_unread_lines,
+        unread_facts: reader.entry.chunk.body.broken.iter().filter_map(|broken| broken.phrase).collect(),
     }
 }
 

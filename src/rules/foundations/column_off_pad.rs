@@ -52,7 +52,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for (column, foothold) in house.model.columns.iter().zip(&house.geometry.contacts.columns) {
         let on = column.stands_on.value().and_then(|stand| stand.on.reference()).and_then(|on| on.target);
         let Some(footing) = on.and_then(|on| house.model.footing(on)) else { continue };
-        if !matches!(footing.size.get(), Some(FootingSize::Pad(..) | FootingSize::Round(..))) {
+        if footing.common.may_say("at")
+            || !matches!(footing.size.get(), Some(FootingSize::Pad(..) | FootingSize::Round(..)))
+        {
             continue;
         }
         let Ok(foothold) = foothold else { continue };

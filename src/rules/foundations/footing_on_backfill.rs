@@ -131,7 +131,7 @@ fn check_meeting(
     let axis = meeting.axis;
     let lies = |distance: Length| {
         let at = meeting.at(distance + Length::from_units(1));
-        bottom.total() - drop_at(&house.model, footing, axis, at) - deep_bottom.total()
+        drop_at(&house.model, footing, axis, at).map(|drop| bottom.total() - drop - deep_bottom.total())
     };
     let allowed = |distance: Length| {
         if distance < width.value {
@@ -143,25 +143,24 @@ fn check_meeting(
     let bad = places
         .into_iter()
         .filter(|distance| !distance.is_negative() && *distance < reached)
-        .filter(|distance| lies(*distance) - allowed(*distance) >= tolerance)
+        .filter_map(|distance| Some((distance, lies(distance)?)))
+        .filter(|(distance, above)| *above - allowed(*distance) >= tolerance)
         .min();
-    let Some(first) = bad else { return };
+    let Some((first, above)) = bad else { return };
     let message = if first < width.value {
         format!(
-            "{} under {} lies {} above {} and starts against {}: its first {} are on backfill",
+            "{} under {} lies {above} above {} and starts against {}: its first {} are on backfill",
             footing.common.label(),
             wall.common.name,
-            lies(first),
             deep_footing.common.label(),
             deep_wall.common.label(),
             width.value
         )
     } else {
         format!(
-            "{} under {} lies {} above {} only {first} from its edge: no more than {} there",
+            "{} under {} lies {above} above {} only {first} from its edge: no more than {} there",
             footing.common.label(),
             wall.common.name,
-            lies(first),
             deep_footing.common.label(),
             allowed(first)
         )

@@ -104,12 +104,12 @@ fn shallowest<'a>(house: &'a House, footing: &Footing, bottom: Length) -> Option
     let walls = footing.under.iter().filter_map(|wall| house.model.wall(wall.target?));
     let places =
         walls.flat_map(|wall| outdoor_grades(&house.model, wall).into_iter().map(move |grade| (wall, grade)));
-    let covers = places.map(|(wall, grade)| {
+    let covers = places.filter_map(|(wall, grade)| {
         let dropped = match grade.at {
-            Some(at) => drop_at(&house.model, footing, at.axis, at.at),
-            None => drops_along(&house.model, footing, wall).0,
+            Some(at) => drop_at(&house.model, footing, at.axis, at.at)?,
+            None => drops_along(&house.model, footing, wall)?.0,
         };
-        Shallow { grade, wall, cover: grade.elevation - (bottom - dropped) }
+        Some(Shallow { grade, wall, cover: grade.elevation - (bottom - dropped) })
     });
     covers.min_by_key(|place| place.cover)
 }

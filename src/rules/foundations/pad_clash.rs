@@ -94,17 +94,16 @@ fn bodies_of(house: &House, footing: &Footing) -> Vec<Body> {
     }
     let strips = strips_of(&house.model, footing).into_iter();
     strips
-        .map(|strip| {
-            let wall = house.model.wall(strip.wall);
-            let (least, most) = wall.map(|wall| drops_along(&house.model, footing, wall)).unwrap_or_default();
-            Body {
+        .filter_map(|strip| {
+            let (least, most) = drops_along(&house.model, footing, house.model.wall(strip.wall)?)?;
+            Some(Body {
                 footing: id,
                 x: strip.band.on(Axis::X),
                 y: strip.band.on(Axis::Y),
                 z: (top - most - size.thickness(), top - least),
                 place: footing.common.name_span,
                 is_strip: true,
-            }
+            })
         })
         .collect()
 }

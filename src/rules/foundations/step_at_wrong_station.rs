@@ -163,7 +163,7 @@ fn nearest_edge(joists: &Joists, step: &LineStep<'_>) -> Option<(Length, Span)> 
             [(low, rect.span), (high, rect.span)]
         })
         .collect();
-    let filled = nearest(fill)?;
+    let filled = nearest(fill).filter(|_| !joists.common.may_say("deck edge"))?;
     let edges = joists.deck_edges.iter().filter(|edge| edge.axis == step.axis);
     // A deck edge beside the fill's own edge stands for it.
     let deck = nearest(edges.map(|edge| (edge.at, edge.span)).collect());

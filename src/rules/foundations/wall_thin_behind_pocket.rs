@@ -65,6 +65,10 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         else {
             continue;
         };
+        // Without a top that can be read, it is not known whether there is concrete behind the beam at all.
+        if wall.top.is_broken() {
+            continue;
+        }
         let top = house.geometry.surfaces.of(wall.common.id, Surface::Top);
         if top.is_ok_and(|top| seat.total() >= top.total()) {
             continue;

@@ -3,6 +3,7 @@
 use crate::geometry::alignment::offset;
 use crate::geometry::wall_face::breaks;
 use crate::house::House;
+use crate::model::element::{Common, ElementId};
 use crate::model::promises::Promise;
 use crate::rules::{Findings, rule};
 
@@ -42,17 +43,28 @@ rule! {
 }
 
 fn check(house: &House, findings: &mut Findings<'_>) {
+    // What has no place because its lines can't be read is said there.
+    let are_read = |elements: &[ElementId]| {
+        let mut commons = elements
+            .iter()
+            .filter_map(|element| house.model.common(*element))
+            .chain(&house.model.grid.common);
+        commons.all(Common::is_read_whole)
+    };
     for intent in &house.model.intents {
         for promise in &intent.promises {
             let span = match promise {
                 Promise::Over(above, below, _, span) => {
                     let pair = above.target.zip(below.target);
-                    pair.filter(|(above, below)| offset(&house.model, *above, *below).is_none())
+                    pair.filter(|(above, below)| are_read(&[*above, *below]))
+                        .filter(|(above, below)| offset(&house.model, *above, *below).is_none())
                         .map(|_| *span)
                 }
                 Promise::StraightFace(wall, line, span) => {
                     let wall = wall.target.and_then(|wall| house.model.wall(wall));
-                    wall.filter(|wall| breaks(&house.model, wall, line).is_none()).map(|_| *span)
+                    wall.filter(|_| house.model.walls.iter().all(|wall| wall.common.is_read_whole()))
+                        .filter(|wall| breaks(&house.model, wall, line).is_none())
+                        .map(|_| *span)
                 }
                 Promise::Holds(_)
                 | Promise::NothingBelowCeiling(..)

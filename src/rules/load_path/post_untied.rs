@@ -49,7 +49,7 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     let carried = Carried::of(&house.model);
     for column in &house.model.columns {
-        let is_tied = column.ties.iter().any(|tie| !tie.is_top) || column.common.has_unread_lines;
+        let is_tied = column.ties.iter().any(|tie| !tie.is_top) || column.common.may_say("tie");
         let Some(floor) = open_floor_on(house, &carried, column.common.id).filter(|_| !is_tied) else {
             continue;
         };

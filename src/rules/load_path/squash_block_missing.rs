@@ -57,6 +57,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     let carried = Carried::of(model);
     let blocked: HashSet<ElementId> =
         model.squashes.iter().filter_map(|squash| squash.under.value()?.target).collect();
+    // Blocks under a name that nothing has may be the ones that are missed.
+    if model.squashes.iter().any(|squash| {
+        squash.under.is_broken() || squash.under.value().is_some_and(|under| under.target.is_none())
+    }) {
+        return;
+    }
     let mut standing: Vec<(&Common, &Field<Stand>)> = Vec::new();
     for column in &model.columns {
         let goes_through = matches!(column.base.value(), Some(Base::Bare { is_through_deck: true }));

@@ -43,7 +43,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for (stair, flight) in house.model.stairs.iter().zip(&house.geometry.flights) {
         let Ok(rise) = flight.rise else { continue };
         let has_landing = stair.landings.iter().any(|landing| &*landing.place == "mid");
-        if rise <= limit.value || has_landing || stair.common.has_unread_lines {
+        if rise <= limit.value || has_landing || stair.common.may_say("landing") {
             continue;
         }
         let finding = findings.about(

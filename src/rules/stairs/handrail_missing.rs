@@ -38,7 +38,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if let Some((risers, span)) = stair.risers.stated()
             && *risers >= from.value.0
             && stair.handrails.is_empty()
-            && !stair.common.has_unread_lines
+            && !stair.common.may_say("handrail")
         {
             findings
                 .about(

@@ -58,7 +58,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     for (joists, contacts) in house.model.joists.iter().zip(&house.geometry.contacts.joists) {
-        if joists.common.has_unread_lines || joists.rim.is_broken() {
+        if joists.common.may_say("blocked") || joists.rim.is_broken() {
             continue;
         }
         for (support, contact) in joists.supports.iter().zip(&contacts.supports) {
