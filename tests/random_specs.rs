@@ -9,7 +9,7 @@ mod random_specs;
 mod reading;
 
 use dice::Dice;
-use storyrod::syntax::{format, parse_fresh};
+use storyrod::syntax::format;
 
 #[test]
 fn every_element_reads_whatever_its_facts() {
@@ -31,24 +31,9 @@ fn formatting_keeps_every_value_and_is_done_at_once() {
         let text = random_specs::every_element(&mut Dice::new(seed));
         let formatted = format(&text);
         assert_eq!(format(&formatted), formatted);
-        for (was, is) in values(&text).iter().zip(values(&formatted)) {
+        for (was, is) in reading::values(&text).iter().zip(reading::values(&formatted)) {
             assert_eq!(*was, is, "seed {seed}");
         }
-        assert_eq!(values(&text).len(), values(&formatted).len());
+        assert_eq!(reading::values(&text).len(), reading::values(&formatted).len());
     }
-}
-
-/// Each fact with its labels and values, without their places.
-fn values(text: &str) -> Vec<String> {
-    let chunks = parse_fresh(text).chunks;
-    let facts = chunks.iter().flat_map(|chunk| &chunk.body.facts);
-    facts.map(|fact| format!("{} {}", fact.spec.phrase, parts_of(fact))).collect()
-}
-
-fn parts_of(fact: &storyrod::syntax::Fact) -> String {
-    let values: Vec<_> = fact.parts.iter().map(|part| format!("{} {:?}", part.label, part.value)).collect();
-    let debug = values.join(", ");
-    let mut pieces = debug.split("LocalSpan {");
-    let first = pieces.next().unwrap().to_owned();
-    pieces.fold(first, |text, piece| text + piece.split_once('}').unwrap().1)
 }
