@@ -16,7 +16,8 @@ const REACH: Length = Length::inches(2);
 pub fn outdoor_grades<'a>(model: &Model, wall: &'a Wall) -> Vec<&'a Grade> {
     let sides: Vec<Side> = wall.grades.iter().filter_map(|grade| grade.side).collect();
     let has_two_sides = sides.iter().any(|side| Some(side) != sides.first());
-    let is_place_known = !(wall.from.is_broken() || wall.line.is_broken() || wall.thick.is_broken());
+    let is_place_known =
+        wall.from.value().is_some() && wall.line.value().is_some() && wall.thick.value().is_some();
     let are_fills_known = model.joists.iter().all(|joists| !joists.common.may_say("fill"))
         && model.slabs.iter().all(|slab| !slab.common.may_say("fill"));
     if wall.common.may_say("grade") || has_two_sides && !(is_place_known && are_fills_known) {
