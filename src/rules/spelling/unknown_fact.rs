@@ -5,7 +5,8 @@ use crate::rules::spelling::told;
 use crate::rules::wording::{a_kind, quoted};
 use crate::rules::{Findings, rule};
 use crate::syntax::ProblemKind;
-use crate::text::Span;
+use crate::syntax::vocabulary::ElementKind;
+use crate::text::{LocalSpan, Span};
 
 rule! {
     /// A line begins with no fact that its element has.
@@ -30,8 +31,20 @@ rule! {
 }
 
 fn check(house: &House, findings: &mut Findings<'_>) {
+    let mut strangers: Option<Strangers<'_>> = None;
     for problem in told(house) {
         let ProblemKind::UnknownFact(kind, nearest) = problem.kind else { continue };
+        if nearest.is_none() && !is_claim(house, problem.span) {
+            let element = problem.place(LocalSpan::default());
+            match &mut strangers {
+                Some(strangers) if strangers.element == element => strangers.places.push(problem.span),
+                Some(_) | None => {
+                    report_strangers(house, strangers.take(), findings);
+                    strangers = Some(Strangers { element, kind, places: vec![problem.span] });
+                }
+            }
+            continue;
+        }
         let place = match nearest {
             Some(nearest) => first_words(house, problem.span, nearest.split(' ').count()),
             None => problem.span,
@@ -46,6 +59,29 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if let Some(nearest) = nearest {
             finding.meant(place, nearest);
         }
+    }
+    report_strangers(house, strangers, findings);
+}
+
+/// Lines of one element that are like nothing it has: most often its neighbour's, whose first line is lost.
+struct Strangers<'a> {
+    /// Where the element begins.
+    element: Span,
+    kind: &'a ElementKind,
+    /// The words, in the order of the lines.
+    places: Vec<Span>,
+}
+
+fn report_strangers(house: &House, strangers: Option<Strangers<'_>>, findings: &mut Findings<'_>) {
+    let Some(Strangers { kind, places, .. }) = strangers else { return };
+    let Some((first, more)) = places.split_first() else { return };
+    let finding = findings
+        .in_text(*first, format!("{} is no fact of {}", quoted(house.text_at(*first)), a_kind(*kind)));
+    for place in more {
+        finding.related(*place, format!("nor is {}", quoted(house.text_at(*place))));
+    }
+    if !more.is_empty() {
+        finding.help("if they belong to another element, its first line is missing above them");
     }
 }
 
@@ -92,6 +128,9 @@ beam B1
 --^^^^^^^ `bear on` is no fact of a beam
   wobble    3
 --^^^^^^ `wobble` is no fact of a beam
+-- | nor is `sway`
+-- | if they belong to another element, its first line is missing above them
+  sway      4
 wall W1
   size      2x10
 --^^^^ `size` is no fact of a wall
