@@ -10,6 +10,7 @@ mod open_documents;
 mod path;
 mod search;
 mod spec;
+mod today;
 
 pub use configuration::{CONFIGURATION_NAME, ConfigurationFault};
 pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of, text_of_bytes};
@@ -17,3 +18,4 @@ pub use open_documents::OpenDocuments;
 pub use path::{name_within, real_path};
 pub use search::{files_below, specs_below, specs_with};
 pub use spec::{Spec, spec_of};
+pub use today::today;

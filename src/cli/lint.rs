@@ -10,8 +10,7 @@ use crate::cli::{Outcome, complain};
 use crate::diagnostic::Severity;
 use crate::report::{self, Checked, Palette, TextReport};
 use crate::snapshot::{Caches, Snapshot, analyse};
-use crate::syntax::value::Date;
-use crate::workspace::Spec;
+use crate::workspace::{self, Spec};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct LintArguments {
@@ -94,7 +93,7 @@ impl Analysed {
 /// Checks each spec.
 pub(in crate::cli) fn analysed(specs: Vec<Spec>) -> anyhow::Result<Vec<Analysed>> {
     let mut caches = Caches::default();
-    let today = today();
+    let today = workspace::today();
     let n_specs = specs.len();
     let mut analysed = Vec::new();
     for (done, spec) in specs.into_iter().enumerate() {
@@ -107,12 +106,6 @@ pub(in crate::cli) fn analysed(specs: Vec<Spec>) -> anyhow::Result<Vec<Analysed>
     }
     show_progress(n_specs, n_specs)?;
     Ok(analysed)
-}
-
-/// The day in UTC: it decides which waivers have run out.
-fn today() -> Date {
-    let today = jiff::Timestamp::now().to_zoned(jiff::tz::TimeZone::UTC).date();
-    Date { year: today.year(), month: today.month().unsigned_abs(), day: today.day().unsigned_abs() }
 }
 
 /// One line on a terminal, written over and taken away at the end.

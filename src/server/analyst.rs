@@ -16,9 +16,8 @@ use crate::server::document::Document;
 use crate::server::outbox::Outbox;
 use crate::server::publication::publications;
 use crate::snapshot::{Caches, Cancelled, Snapshot, analyse};
-use crate::syntax::value::Date;
 use crate::text::FileId;
-use crate::workspace::{OpenDocuments, Spec, specs_with};
+use crate::workspace::{OpenDocuments, Spec, specs_with, today};
 
 /// What is to be analysed.
 #[derive(Debug)]
@@ -228,10 +227,4 @@ impl Held {
             })
             .collect())
     }
-}
-
-fn today() -> Date {
-    let today = jiff::Zoned::now().date();
-    let small = |part: i8| u8::try_from(part).unwrap_or(1);
-    Date { year: today.year(), month: small(today.month()), day: small(today.day()) }
 }
