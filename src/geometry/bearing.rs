@@ -13,6 +13,10 @@ use crate::model::support::{Contact, Joint, Support};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
+/// How far the middle of a support may lie from the edge of the field that ends on it: a thick wall and its facing.
+/// Common practice.
+const END_REACH: Length = Length::inches(14);
+
 /// A contact between a member and what it lies on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Bearing {
@@ -121,7 +125,7 @@ pub fn is_at_end(joists: &Joists, station: Length) -> bool {
     let Some(run) = joists.run.get() else { return false };
     let low = joists.fill.iter().map(|rect| rect.on(run).0).min();
     let high = joists.fill.iter().map(|rect| rect.on(run).1).max();
-    let near = |end: Option<Length>| end.is_some_and(|end| (end - station).abs() <= Length::inches(14));
+    let near = |end: Option<Length>| end.is_some_and(|end| (end - station).abs() <= END_REACH);
     near(low) || near(high)
 }
 
@@ -144,6 +148,12 @@ fn material_of(model: &Model, on: ElementId) -> Option<BearingOn> {
             Some(if is_bare_steel { BearingOn::Metal } else { BearingOn::Wood })
         }
         ElementKind::Column => Some(BearingOn::Metal),
-        _ => Some(BearingOn::Wood),
+        ElementKind::Ledger
+        | ElementKind::Header
+        | ElementKind::Jacks
+        | ElementKind::Squash
+        | ElementKind::Joists => Some(BearingOn::Wood),
+        // Nothing else can be named as a support.
+        _ => None,
     }
 }

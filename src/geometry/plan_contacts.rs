@@ -15,6 +15,10 @@ use crate::units::Length;
 /// thickness, a furred face. Common practice.
 const EDGE_SLACK: Length = Length::inches(2);
 
+/// A beam whose line passes a column farther off than this misses it; nearer, the column stands off the beam's line.
+/// Common practice.
+pub const BESIDE: Length = Length::feet(1);
+
 /// What everything meets, in the model's order.
 #[derive(Clone, Debug, Default)]
 pub struct Contacts {

@@ -1,10 +1,9 @@
 //! Posts beside the centre line of their beam.
 
-use crate::geometry::plan_contacts::BeamContact;
+use crate::geometry::plan_contacts::{BESIDE, BeamContact};
 use crate::house::House;
 use crate::profiles::framing::{POST_OFF_LINE, POST_OFF_LINE_SHARE};
 use crate::rules::{Findings, rule};
-use crate::units::Length;
 
 rule! {
     /// A post stands off the centre line of the beam it carries.
@@ -57,7 +56,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             let column = support.on.reference().and_then(|on| house.model.column(on.target?));
             let (Some(column), Ok(BeamContact::Meets { off_line, .. })) = (column, contact) else { continue };
             // Further away it carries nothing at all, and is reported so.
-            if *off_line <= allowed || *off_line > Length::feet(1) {
+            if *off_line <= allowed || *off_line > BESIDE {
                 continue;
             }
             findings

@@ -47,8 +47,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 of.id,
                 span,
                 format!(
-                    "the {what} of {} is stated finer than {}: nobody can build it",
+                    "the {what} of {} is {}, finer than {}: nobody can build it",
                     of.label(),
+                    level.in_feet().to_the(64),
                     finest.value
                 ),
             )
@@ -92,7 +93,7 @@ mod tests {
             "
 footing F1
   top         91'-0 3/64\"
---            ^^^^^^^^^^^ the top of footing F1 is stated finer than 1/16\": nobody can build it
+--            ^^^^^^^^^^^ the top of footing F1 is 91'-0 3/64\", finer than 1/16\": nobody can build it
 -- | 91'-0 1/16\" is the nearest
 slab SL1
   top         91'-4 1/16\"

@@ -55,9 +55,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for (joists, contacts) in house.model.joists.iter().zip(&house.geometry.contacts.joists) {
         let Some(run) = joists.run.get() else { continue };
         for bay in &contacts.bays {
-            for (end, loose) in [(0, &bay.loose_low), (1, &bay.loose_high)] {
+            for (side, loose) in ends_of(run).into_iter().zip([&bay.loose_low, &bay.loose_high]) {
                 let Some((from, to)) = whole(loose) else { continue };
-                let side = side_of(run, end);
                 let length: Length = loose.iter().map(|(from, to)| *to - *from).sum();
                 let (low, high) = bay.rect.on(run.across());
                 let all = length == high - low;
@@ -86,12 +85,10 @@ fn whole(loose: &[(Length, Length)]) -> Option<(Length, Length)> {
     Some((loose.first()?.0, loose.last()?.1))
 }
 
-const fn side_of(run: Axis, end: u8) -> &'static str {
-    match (run, end) {
-        (Axis::X, 0) => "west",
-        (Axis::X, _) => "east",
-        (Axis::Y, 0) => "south",
-        (Axis::Y, _) => "north",
+const fn ends_of(run: Axis) -> [&'static str; 2] {
+    match run {
+        Axis::X => ["west", "east"],
+        Axis::Y => ["south", "north"],
     }
 }
 

@@ -1,12 +1,11 @@
 //! Supports that are named but lie somewhere else in plan.
 
-use crate::geometry::plan_contacts::{BeamContact, FieldContact};
+use crate::geometry::plan_contacts::{BESIDE, BeamContact, FieldContact};
 use crate::house::House;
 use crate::model::plan::Axis;
 use crate::model::support::Support;
 use crate::rules::{Findings, rule};
 use crate::syntax::vocabulary::ElementKind;
-use crate::units::Length;
 
 rule! {
     /// A member names a support that is not where the member is.
@@ -72,7 +71,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 Ok(BeamContact::FallsShort(by)) => format!("the beam ends {by} short of it"),
                 Ok(BeamContact::PassesBeside(by)) => format!("the beam passes {by} beside it"),
                 Ok(BeamContact::RunsAlong) => "it runs beside the beam, not across it".to_owned(),
-                Ok(BeamContact::Meets { off_line, .. }) if *off_line > Length::feet(1) => {
+                Ok(BeamContact::Meets { off_line, .. }) if *off_line > BESIDE => {
                     format!("it stands {off_line} beside the beam's line")
                 }
                 Ok(BeamContact::Meets { .. }) | Err(_) => continue,
