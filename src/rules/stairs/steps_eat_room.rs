@@ -14,7 +14,8 @@ rule! {
     /// A flight and the landing at its foot take most of the room they come down into.
     ///
     /// Measured from the top nosing along the flight to the far edge of the lower floor's joists or slab. It is a warning
-    /// where the landing does not fit at all, and advice where more than half of the room goes.
+    /// where the landing does not fit at all, and advice where more than half of the room goes for steps that pass no
+    /// opening.
     ///
     /// ## Why
     /// Two steps on the floor plan look small; with a place to stand before them they are a fifth of a bedroom.
@@ -68,7 +69,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let (Ok(run), Some(depth)) = (flight.run, room_depth(house, stair)) else { continue };
         let taken = run + landing.value;
         let is_too_much = taken > depth;
-        if !is_too_much && taken.times(2) <= depth {
+        // A stair from another storey is a room's main thing; a few steps inside of it are not.
+        let is_inside_room = stair.opening.is_missing();
+        if !is_too_much && !(is_inside_room && taken.times(2) > depth) {
             continue;
         }
         let message = format!(
