@@ -169,6 +169,15 @@ fn standard_input_stands_for_the_file_it_is_named_after() {
 }
 
 #[test]
+fn standard_input_is_read_once_and_only_when_asked_for() {
+    let twice = storyrod_in(&samples(), &["lint", "-", "-"], sample("first.framing").as_bytes());
+    assert_eq!((twice.code, twice.log.as_str()), (0, ""), "{}", twice.out);
+    let unasked = storyrod_in(&samples(), &["lint", "first.framing", "--stdin-filename", "x.framing"], b"");
+    assert_eq!(unasked.code, 2, "{}", unasked.out);
+    assert!(unasked.log.contains("no `-` asks for it"), "{}", unasked.log);
+}
+
+#[test]
 fn a_part_is_checked_in_its_project_and_a_stray_one_alone() {
     let barn = sample("hop-barn.framing");
     let (head, rest) = barn.split_at(barn.find("\nfloor main").unwrap() + 1);

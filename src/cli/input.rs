@@ -22,10 +22,15 @@ pub(in crate::cli) struct Found {
 /// The specs of the arguments.
 pub(in crate::cli) fn specs_of(paths: &[PathBuf], stdin_name: Option<&Path>) -> Found {
     let mut found = Found::default();
-    for path in paths {
-        if path.as_os_str() == STANDARD_INPUT {
-            found.add_standard_input(stdin_name);
-        } else if path.is_dir() {
+    let is_input = |path: &&PathBuf| path.as_os_str() == STANDARD_INPUT;
+    // However often it is named, there is one standard input.
+    if paths.iter().any(|path| is_input(&path)) {
+        found.add_standard_input(stdin_name);
+    } else if let Some(name) = stdin_name {
+        found.refuse(name, "`--stdin-filename` names standard input, and no `-` asks for it");
+    }
+    for path in paths.iter().filter(|path| !is_input(path)) {
+        if path.is_dir() {
             found.add_folder(path);
         } else {
             found.add_file(path, path, &OpenDocuments::default());
