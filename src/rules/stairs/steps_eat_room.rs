@@ -70,8 +70,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let taken = run + landing.value;
         let is_too_much = taken > depth;
         // A stair from another storey is a room's main thing; a few steps inside of it are not.
-        let is_inside_room = stair.opening.is_missing();
-        if !is_too_much && !(is_inside_room && taken.times(2) > depth) {
+        let may_take_half = !stair.opening.is_missing();
+        if !is_too_much && (may_take_half || taken.times(2) <= depth) {
             continue;
         }
         let message = format!(
