@@ -25,6 +25,7 @@ pub mod levels;
 pub mod load_path;
 pub mod pads;
 pub mod plan_contacts;
+pub mod rooms;
 pub mod stack;
 pub mod stair_plan;
 pub mod step_divider;

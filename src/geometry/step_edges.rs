@@ -23,8 +23,19 @@ pub struct StepEdge {
     pub length: Length,
 }
 
-/// The edges of an upper floor along its joists where a lower floor begins.
-pub fn step_edges(model: &Model, carried: &Carried<'_>, upper: ElementId, lower: ElementId) -> Vec<StepEdge> {
+/// The strips of every wall and beam, gathered once for all the edges of a house.
+pub fn carrying_bands(model: &Model) -> Vec<Band> {
+    let walls = model.walls.iter().filter_map(band::of_wall);
+    walls.chain(model.beams.iter().filter_map(|beam| band::of(model, beam.common.id))).collect()
+}
+
+/// The edges of an upper floor along its joists where a lower floor begins; `bands` as [`carrying_bands`] gathers them.
+pub fn step_edges(
+    bands: &[Band],
+    carried: &Carried<'_>,
+    upper: ElementId,
+    lower: ElementId,
+) -> Vec<StepEdge> {
     let mut edges = Vec::new();
     for joists in carried.fields_of(upper) {
         let Some(run) = joists.run.get() else { continue };
@@ -37,7 +48,7 @@ pub fn step_edges(model: &Model, carried: &Carried<'_>, upper: ElementId, lower:
                     let (from, to) =
                         (rect.on(run).0.max(other.on(run).0), rect.on(run).1.min(other.on(run).1));
                     if gap.abs() <= REACH && from < to {
-                        let covered = covered_at(model, joists, at, (from, to));
+                        let covered = covered_at(bands, joists, at, (from, to));
                         let length = to - from;
                         edges.push(StepEdge {
                             joists: joists.common.id,
@@ -54,12 +65,10 @@ pub fn step_edges(model: &Model, carried: &Carried<'_>, upper: ElementId, lower:
 }
 
 /// How much of a stretch along the joists lies over walls and beams that run along it at this coordinate.
-fn covered_at(model: &Model, joists: &Joists, at: Length, stretch: (Length, Length)) -> Length {
-    let walls = model.walls.iter().filter_map(band::of_wall);
-    let beams = model.beams.iter().filter_map(|beam| band::of(model, beam.common.id));
-    let mut covered: Vec<(Length, Length)> = walls
-        .chain(beams)
-        .filter(|band: &Band| Some(band.axis) == joists.run.get())
+fn covered_at(bands: &[Band], joists: &Joists, at: Length, stretch: (Length, Length)) -> Length {
+    let mut covered: Vec<(Length, Length)> = bands
+        .iter()
+        .filter(|band| Some(band.axis) == joists.run.get())
         .filter(|band| band.across.0 - REACH <= at && at <= band.across.1 + REACH)
         .map(|band| (band.along.0.max(stretch.0), band.along.1.min(stretch.1)))
         .filter(|(from, to)| from < to)

@@ -1,5 +1,6 @@
 //! Drains against the joists of their floor.
 
+use crate::geometry::carried::Carried;
 use crate::geometry::layout::{half_thickness, nearest_joist};
 use crate::house::House;
 use crate::profiles::framing::{CLOSET_HOLE, DRAIN_CLEARANCE};
@@ -57,6 +58,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let air = house.limits.of(&DRAIN_CLEARANCE);
+    let carried = Carried::of(&house.model);
     for drain in &house.model.drains {
         let (Some((at, span)), Some(floor)) =
             (drain.at.stated(), drain.floor.value().and_then(|floor| floor.target))
@@ -68,10 +70,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         }
         let hole = drain.hole.get().unwrap_or(house.limits.of(&CLOSET_HOLE).value);
         let needed = hole.half() + air.value;
-        let fields = house.model.joists.iter().filter(|joists| {
-            joists.floor.value().and_then(|reference| reference.target) == Some(floor)
-                && joists.fill.iter().any(|rect| rect.contains(at))
-        });
+        let fields = carried.fields_of(floor).iter();
+        let fields = fields.filter(|joists| joists.fill.iter().any(|rect| rect.contains(at)));
         for joists in fields {
             let Some(across) = joists.run.get().map(|run| run.across()) else { continue };
             let place = at.on(across);

@@ -2,7 +2,7 @@
 
 use crate::geometry::carried::Carried;
 use crate::geometry::drops::stepping_floors;
-use crate::geometry::step_edges::step_edges;
+use crate::geometry::step_edges::{carrying_bands, step_edges};
 use crate::house::House;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::rules::{Findings, rule};
@@ -63,8 +63,9 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     let tolerance = house.limits.of(&CLOSURE_TOLERANCE);
     let carried = Carried::of(&house.model);
+    let bands = carrying_bands(&house.model);
     for (upper, lower) in stepping_floors(&house.model, &house.geometry) {
-        for edge in step_edges(&house.model, &carried, upper, lower) {
+        for edge in step_edges(&bands, &carried, upper, lower) {
             let Some(joists) = house.model.joists_of(edge.joists).filter(|_| edge.bare >= tolerance.value)
             else {
                 continue;

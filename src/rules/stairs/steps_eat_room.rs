@@ -1,14 +1,11 @@
 //! The room that a flight comes down into.
 
 use crate::diagnostic::Severity;
-use crate::geometry::flights::direction_of;
+use crate::geometry::carried::Carried;
+use crate::geometry::rooms::depth_along;
 use crate::house::House;
-use crate::model::element::ElementId;
-use crate::model::plan::{Axis, PlanPoint, PlanRect};
-use crate::model::stairs::{Foot, Stair};
 use crate::profiles::stairs::LANDING_DEPTH;
 use crate::rules::{Findings, rule};
-use crate::units::Length;
 
 rule! {
     /// A flight and the landing at its foot take most of the room they come down into.
@@ -65,8 +62,11 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let landing = house.limits.of(&LANDING_DEPTH);
+    let carried = Carried::of(&house.model);
     for (stair, flight) in house.model.stairs.iter().zip(&house.geometry.flights) {
-        let (Ok(run), Some(depth)) = (flight.run, room_depth(house, stair)) else { continue };
+        let (Ok(run), Some(depth)) = (flight.run, depth_along(&house.model, &carried, stair)) else {
+            continue;
+        };
         let taken = run + landing.value;
         let is_too_much = taken > depth;
         // A stair from another storey is a room's main thing; a few steps inside of it are not.
@@ -89,39 +89,6 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             .help("turn the flight, take fewer risers, or let it cut back into the upper floor")
             .basis(landing.basis());
     }
-}
-
-/// From the top nosing to the far edge of the lower floor, along the flight; `None` when the flight does not lie on it.
-fn room_depth(house: &House, stair: &Stair) -> Option<Length> {
-    let Foot::Floor(floor) = stair.from.value()? else { return None };
-    let top = stair.top.value()?;
-    let (axis, climbs_up) = direction_of(stair.climbs.get()?)?;
-    let room = extents_of(house, floor.target?).into_iter().filter(|rect| lies_beside(rect, top, axis));
-    let far = room.map(|rect| {
-        let (low, high) = rect.on(axis);
-        if climbs_up { top.on(axis) - low } else { high - top.on(axis) }
-    });
-    far.max().filter(|depth| depth.is_positive())
-}
-
-fn extents_of(house: &House, floor: ElementId) -> Vec<PlanRect> {
-    let joists = house
-        .model
-        .joists
-        .iter()
-        .filter(|joists| joists.floor.value().and_then(|reference| reference.target) == Some(floor));
-    let slab = house.model.floor(floor).and_then(|floor| house.model.slab(floor.on.value()?.target?));
-    joists
-        .flat_map(|joists| joists.fill.clone())
-        .chain(slab.into_iter().flat_map(|slab| slab.fill.clone()))
-        .collect()
-}
-
-/// True when the flight's line crosses the rectangle.
-fn lies_beside(rect: &PlanRect, top: &PlanPoint, axis: Axis) -> bool {
-    let across = axis.across();
-    let (low, high) = rect.on(across);
-    low <= top.on(across) && top.on(across) <= high
 }
 
 #[cfg(test)]
