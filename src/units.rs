@@ -3,9 +3,16 @@
 //! A [`Length`] is an exact integer; two elevations are equal or they are not. Everything else is an
 //! `f64` behind a type that says what it measures and in which one unit it is stored.
 
+mod quantities;
+
 use std::cmp::Ordering;
 use std::fmt;
 use std::ops::{Add, AddAssign, Mul, Neg, Sub};
+
+pub use quantities::{
+    Area, AreaLoad, Density, FlexuralRigidity, Force, LineLoad, Moment, SecondMoment, SectionModulus,
+    SpringRate, Stress,
+};
 
 /// A length or an elevation: an exact whole number of 1/203,200 inch, positive upwards and eastwards.
 ///
@@ -337,83 +344,6 @@ impl fmt::Display for InFeet {
         }
         if rounded { f.write_str("~") } else { Ok(()) }
     }
-}
-
-/// Defines a quantity that is a floating-point number of one stated unit.
-macro_rules! quantity {
-    ($(#[$doc:meta])* $name:ident { $($unit:ident / $to:ident = $factor:expr),+ $(,)? }) => {
-        $(#[$doc])*
-        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
-        pub struct $name(f64);
-
-        impl $name {
-            $(
-                #[doc = concat!("From a number of ", stringify!($unit), ".")]
-                pub const fn $unit(value: f64) -> Self {
-                    Self(value * $factor)
-                }
-
-                #[doc = concat!("As a number of ", stringify!($unit), ".")]
-                pub const fn $to(self) -> f64 {
-                    self.0 / $factor
-                }
-            )+
-        }
-
-        impl Add for $name {
-            type Output = Self;
-            fn add(self, rhs: Self) -> Self {
-                Self(self.0 + rhs.0)
-            }
-        }
-
-        impl Sub for $name {
-            type Output = Self;
-            fn sub(self, rhs: Self) -> Self {
-                Self(self.0 - rhs.0)
-            }
-        }
-
-        impl Mul<f64> for $name {
-            type Output = Self;
-            fn mul(self, rhs: f64) -> Self {
-                Self(self.0 * rhs)
-            }
-        }
-    };
-}
-
-quantity! {
-    /// A force, gravity load down positive. Stored in pounds.
-    Force { lb / to_lb = 1.0, kip / to_kip = 1_000.0, kn / to_kn = 224.808_943 }
-}
-quantity! {
-    /// A load on a length, down positive. Stored in pounds per foot.
-    LineLoad { plf / to_plf = 1.0, klf / to_klf = 1_000.0, kn_per_m / to_kn_per_m = 68.521_766 }
-}
-quantity! {
-    /// A load on an area, or a soil pressure, down positive. Stored in pounds per square foot.
-    AreaLoad { psf / to_psf = 1.0, ksf / to_ksf = 1_000.0, kpa / to_kpa = 20.885_434 }
-}
-quantity! {
-    /// A stress or a modulus. Stored in pounds per square inch.
-    Stress { psi / to_psi = 1.0, ksi / to_ksi = 1_000.0, mpa / to_mpa = 145.037_738 }
-}
-quantity! {
-    /// A weight of a volume. Stored in pounds per cubic foot.
-    Density { pcf / to_pcf = 1.0, kg_per_m3 / to_kg_per_m3 = 0.062_427_961 }
-}
-quantity! {
-    /// An area. Stored in square feet.
-    Area { sq_ft / to_sq_ft = 1.0, sq_in / to_sq_in = 1.0 / 144.0, sq_m / to_sq_m = 10.763_910_4 }
-}
-quantity! {
-    /// A second moment of area, or a torsional constant. Stored in inches to the fourth.
-    SecondMoment { in4 / to_in4 = 1.0 }
-}
-quantity! {
-    /// An elastic or plastic section modulus. Stored in cubic inches.
-    SectionModulus { in3 / to_in3 = 1.0 }
 }
 
 #[cfg(test)]
