@@ -1,20 +1,18 @@
 //! Storyrod: the framing of a house as text, checked.
 //!
-//! Data flows one way: `text` → `syntax` → `model` → `geometry` → `house` → `facts` → `rules` → `snapshot`. From a snapshot
-//! `report`, `ide`, `server` and `cli` answer; `workspace` brings the `inputs`. What each may use stands in DEVELOPERS.md.
-//!
 //! Data flows one way, and a module uses only what stands before it (`DEVELOPERS.md` has the table, a test keeps it):
 //!
 //! ```text
-//! units  text ─ syntax ─ model ─ geometry ─ house ─ facts ─ rules ─ snapshot ─ report  ide
-//!                          │                                                        │
-//!             products  profiles                                 workspace ─ server  cli
+//! units  text ─ syntax ─ model ─ geometry ─ statics ─ verify ─ house ─ facts ─ rules ─ snapshot ─ report  ide
+//!                          │                            │                                                │
+//!             products  profiles                     design                            workspace ─ server  cli
 //! ```
 //!
 //! `syntax` turns text into a tree that keeps every byte; `model` is the house as written; `geometry` derives where
-//! everything is; `rules` turn a house into findings; `snapshot::analyse` runs it all on one state of the files.
+//! everything is, `statics` what everything carries, `verify` whether it holds by the clauses of `design`; `rules` turn a house into findings; `snapshot::analyse` runs it all on one state of the files.
 
 pub mod cli;
+pub mod design;
 pub mod diagnostic;
 pub mod facts;
 pub mod geometry;
@@ -28,9 +26,11 @@ pub mod report;
 pub mod rules;
 pub mod server;
 pub mod snapshot;
+pub mod statics;
 pub mod syntax;
 #[cfg(test)]
 mod testing;
 pub mod text;
 pub mod units;
+pub mod verify;
 pub mod workspace;

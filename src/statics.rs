@@ -1,0 +1,6 @@
+//! Forces: what acts on each element, what it hands on to what carries it, down to the soil.
+//!
+//! Cases stay apart all the way ([`cases::ByCase`]). Every action keeps where it is from, so that a reaction can be
+//! taken apart down to the loads of the spec. What comes down equals what went on; what reaches nothing is named.
+
+pub mod cases;
