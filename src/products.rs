@@ -3,6 +3,7 @@
 //! The model asks [`section::section_of`] for the section behind a written size.
 
 pub mod engineered;
+pub mod grades;
 pub mod i_joist;
 pub mod lumber;
 pub mod rolled;
