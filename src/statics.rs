@@ -4,3 +4,5 @@
 //! taken apart down to the loads of the spec. What comes down equals what went on; what reaches nothing is named.
 
 pub mod cases;
+pub mod continuous;
+pub mod pattern;

@@ -1,0 +1,196 @@
+//! The largest and least of everything along a member, with the places.
+
+use crate::statics::continuous::response::{Piece, State};
+use crate::statics::continuous::roots::{quadratic_roots, root_between};
+use crate::units::{Force, Length, Moment};
+
+/// The largest and least of everything along a member, each with its place; of equals, the first.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Extremes {
+    /// The largest moment; negative where all of the length hogs.
+    pub sagging: (Moment, Length),
+    /// The least moment: hogging is negative.
+    pub hogging: (Moment, Length),
+    /// The largest shear of either sign.
+    pub shear: (Force, Length),
+    /// How far it goes down the most; zero where it nowhere does.
+    pub down: (Length, Length),
+    /// How far it goes up the most; zero where it nowhere does.
+    pub up: (Length, Length),
+}
+
+pub(super) fn extremes_of(pieces: impl Iterator<Item = Piece>) -> Extremes {
+    let mut found: Option<Found> = None;
+    for piece in pieces {
+        found.get_or_insert_with(|| Found::at_start_of(&piece)).take_in(&piece);
+    }
+    found.map_or_else(Extremes::default, Found::extremes)
+}
+
+/// The largest so far of one quantity.
+#[derive(Clone, Copy)]
+struct Largest {
+    value: f64,
+    /// The start of its piece, and inches from there.
+    at: (Length, f64),
+}
+
+impl Largest {
+    /// `noise` keeps what differs by rounding alone from moving the place.
+    fn take_in(&mut self, value: f64, noise: f64, at: (Length, f64)) {
+        if value > self.value + noise {
+            *self = Self { value, at };
+        }
+    }
+
+    fn place(self) -> Length {
+        self.at.0 + Length::decimal_inches(self.at.1)
+    }
+}
+
+struct Found {
+    sagging: Largest,
+    /// Of the moment with its sign turned.
+    hogging: Largest,
+    shear: Largest,
+    shear_is_negative: bool,
+    down: Largest,
+    /// Of the deflection with its sign turned.
+    up: Largest,
+}
+
+impl Found {
+    fn at_start_of(piece: &Piece) -> Self {
+        let at = (piece.at, 0.0);
+        let State { shear, moment, .. } = piece.start;
+        Self {
+            sagging: Largest { value: moment, at },
+            hogging: Largest { value: -moment, at },
+            shear: Largest { value: shear.abs(), at },
+            shear_is_negative: shear < 0.0,
+            down: Largest { value: 0.0, at },
+            up: Largest { value: 0.0, at },
+        }
+    }
+
+    fn take_in(&mut self, piece: &Piece) {
+        let end = piece.end();
+        self.take_in_shear(piece.start.shear, (piece.at, 0.0));
+        self.take_in_shear(end.shear, (piece.at, piece.length));
+        self.take_in_moment(piece.start.moment, (piece.at, 0.0));
+        self.take_in_moment(end.moment, (piece.at, piece.length));
+        let mut moments = (piece.start.moment.min(end.moment), piece.start.moment.max(end.moment));
+
+        // The load passes through zero: the shear has an extreme there, and may be zero twice.
+        let flat = -piece.load / piece.growth;
+        let load_turns = 0.0 < flat && flat < piece.length;
+        if load_turns {
+            self.take_in_shear(piece.state_after(flat).shear, (piece.at, flat));
+        }
+        if load_turns || (piece.start.shear < 0.0) != (end.shear < 0.0) {
+            for x in quadratic_roots(piece.start.shear, -piece.load, -piece.growth / 2.0) {
+                if 0.0 < x && x < piece.length {
+                    let moment = piece.state_after(x).moment;
+                    self.take_in_moment(moment, (piece.at, x));
+                    moments = (moments.0.min(moment), moments.1.max(moment));
+                }
+            }
+        }
+        self.take_in_drops(piece, &end, moments);
+    }
+
+    fn take_in_shear(&mut self, shear: f64, at: (Length, f64)) {
+        let before = self.shear.value;
+        self.shear.take_in(shear.abs(), ROUNDING * before, at);
+        if self.shear.value > before {
+            self.shear_is_negative = shear < 0.0;
+        }
+    }
+
+    fn take_in_moment(&mut self, moment: f64, at: (Length, f64)) {
+        let noise = ROUNDING * self.sagging.value.abs().max(self.hogging.value.abs());
+        self.sagging.take_in(moment, noise, at);
+        self.hogging.take_in(-moment, noise, at);
+    }
+
+    fn take_in_drop(&mut self, drop: f64, at: (Length, f64)) {
+        let noise = ROUNDING * self.down.value.max(self.up.value);
+        self.down.take_in(drop, noise, at);
+        self.up.take_in(-drop, noise, at);
+    }
+
+    fn take_in_drops(&mut self, piece: &Piece, end: &State, (least, most): (f64, f64)) {
+        let start = &piece.start;
+        self.take_in_drop(start.drop, (piece.at, 0.0));
+        self.take_in_drop(end.drop, (piece.at, piece.length));
+
+        // A curve stays within its ends and its largest curvature's bow: most pieces need no root.
+        let end_load = piece.load + piece.growth * piece.length;
+        let (least_load, most_load) = (piece.load.min(end_load), piece.load.max(end_load));
+        let bow = piece.length * piece.length / 8.0;
+        let downwards = bow * (piece.flex * most + piece.slip * most_load).max(0.0);
+        let upwards = bow * (piece.flex * least + piece.slip * least_load).min(0.0);
+        let reaches_down = start.drop.max(end.drop) + downwards > self.down.value;
+        let reaches_up = start.drop.min(end.drop) + upwards < -self.up.value;
+        if !reaches_down && !reaches_up {
+            return;
+        }
+        let mut from = 0.0;
+        for to in piece.straight_places().into_iter().chain([piece.length]) {
+            if !(from < to && to <= piece.length) {
+                continue;
+            }
+            if let Some(x) = root_between(from, to, |x| piece.steepness(x)) {
+                self.take_in_drop(piece.state_after(x).drop, (piece.at, x));
+            }
+            from = to;
+        }
+    }
+
+    fn extremes(self) -> Extremes {
+        let shear = if self.shear_is_negative { -self.shear.value } else { self.shear.value };
+        Extremes {
+            sagging: (Moment::lb_in(self.sagging.value), self.sagging.place()),
+            hogging: (Moment::lb_in(-self.hogging.value), self.hogging.place()),
+            shear: (Force::lb(shear), self.shear.place()),
+            down: (Length::decimal_inches(self.down.value), self.down.place()),
+            up: (Length::decimal_inches(self.up.value), self.up.place()),
+        }
+    }
+}
+
+/// What rounding may do, as a share of the largest value.
+const ROUNDING: f64 = 1e-12;
+
+impl Piece {
+    /// The slope of the deflection and how it changes, this many inches from the start.
+    fn steepness(&self, x: f64) -> (f64, f64) {
+        let State { shear, moment, slope, .. } = self.state_after(x);
+        let load = self.load + self.growth * x;
+        (slope + self.slip * shear, -(self.flex * moment + self.slip * load))
+    }
+
+    /// Where the deflected shape has no curvature, from left to right: three places at the most, `NaN` for none.
+    fn straight_places(&self) -> [f64; 3] {
+        let curvature = |x: f64| {
+            let State { shear, moment, .. } = self.state_after(x);
+            let load = self.load + self.growth * x;
+            (self.flex * moment + self.slip * load, self.flex * shear + self.slip * self.growth)
+        };
+        let turns = quadratic_roots(
+            self.flex * self.start.shear + self.slip * self.growth,
+            -self.flex * self.load,
+            -self.flex * self.growth / 2.0,
+        );
+        let mut places = [f64::NAN; 3];
+        let mut from = 0.0;
+        for (place, to) in places.iter_mut().zip(turns.into_iter().chain([self.length])) {
+            let to = to.min(self.length);
+            if from < to {
+                *place = root_between(from, to, curvature).unwrap_or(f64::NAN);
+                from = to;
+            }
+        }
+        places
+    }
+}

@@ -1,0 +1,215 @@
+//! What a member does under one load set: reactions, and every force and deflection along it.
+
+use crate::statics::continuous::extremes::{Extremes, extremes_of};
+use crate::units::{Force, Length, Moment};
+
+/// What a member does under one load set.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Response {
+    /// The force of each support on the member, up positive, in the order of the member's supports.
+    pub reactions: Vec<Force>,
+    /// The couple of each support on the member, clockwise positive; none where the support is not fixed.
+    pub fixed_moments: Vec<Moment>,
+    /// Invariant: from left to right, without gaps.
+    pub(super) pieces: Vec<Piece>,
+}
+
+/// A length of the member on which load and stiffness run smoothly. Pounds and inches.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Piece {
+    pub(super) at: Length,
+    pub(super) length: f64,
+    /// The line load at its start.
+    pub(super) load: f64,
+    /// How the line load grows, an inch.
+    pub(super) growth: f64,
+    pub(super) start: State,
+    /// One over the bending rigidity.
+    pub(super) flex: f64,
+    /// One over the shear rigidity; zero when shear deforms nothing.
+    pub(super) slip: f64,
+}
+
+/// Forces and shape at one place. Pounds and inches.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct State {
+    pub(super) shear: f64,
+    pub(super) moment: f64,
+    /// Of the cross section: how much of the deflection's slope is due to bending. Downwards to the right positive.
+    pub(super) slope: f64,
+    pub(super) drop: f64,
+}
+
+impl Response {
+    /// The moment there; just right of a couple, zero off the member.
+    pub fn moment_at(&self, at: Length) -> Moment {
+        Moment::lb_in(self.state_right_of(at).or_else(|| self.state_left_of(at)).unwrap_or_default().moment)
+    }
+
+    /// The shear just left and just right of there; zero off the member.
+    pub fn shear_at(&self, at: Length) -> (Force, Force) {
+        let left = self.state_left_of(at).unwrap_or_default();
+        let right = self.state_right_of(at).unwrap_or_default();
+        (Force::lb(left.shear), Force::lb(right.shear))
+    }
+
+    /// The deflection there, down positive; zero off the member.
+    pub fn deflection_at(&self, at: Length) -> Length {
+        let state = self.state_left_of(at).or_else(|| self.state_right_of(at)).unwrap_or_default();
+        Length::decimal_inches(state.drop)
+    }
+
+    /// The largest and least of everything along the member.
+    pub fn extremes(&self) -> Extremes {
+        extremes_of(self.pieces.iter().copied())
+    }
+
+    /// The largest and least of everything between two places.
+    pub fn extremes_between(&self, from: Length, to: Length) -> Extremes {
+        let (from, to) = (from.min(to), from.max(to));
+        let first = self.pieces.partition_point(|piece| piece.to() <= from);
+        let pieces = self.pieces.iter().skip(first).take_while(|piece| piece.at < to);
+        extremes_of(pieces.map(|piece| piece.between(from, to)))
+    }
+
+    /// The sum of responses of one prepared member, each times its factor.
+    pub fn sum(parts: &[(f64, &Self)]) -> Self {
+        let mut cuts: Vec<(Length, f64)> = parts
+            .iter()
+            .flat_map(|(_, part)| part.pieces.iter().map(|piece| (piece.at, piece.length)))
+            .collect();
+        cuts.sort_unstable_by_key(|(at, _)| *at);
+        cuts.dedup_by_key(|(at, _)| *at);
+        let end = parts.iter().filter_map(|(_, part)| part.pieces.last()).map(Piece::to).max();
+        let ends = cuts.iter().skip(1).map(|(at, _)| *at).chain(end);
+        let mut rests: Vec<(f64, &[Piece])> =
+            parts.iter().map(|(factor, part)| (*factor, part.pieces.as_slice())).collect();
+        let pieces = cuts.iter().zip(ends).map(|(&(at, _), to)| piece_of_sum(&mut rests, at, to)).collect();
+        Self {
+            reactions: sums(parts.iter().map(|(factor, part)| (*factor, part.reactions.as_slice()))),
+            fixed_moments: sums(parts.iter().map(|(factor, part)| (*factor, part.fixed_moments.as_slice()))),
+            pieces,
+        }
+    }
+
+    pub(super) fn is_finite(&self) -> bool {
+        self.reactions.iter().all(|reaction| reaction.is_finite())
+            && self.fixed_moments.iter().all(|moment| moment.is_finite())
+            && self.pieces.iter().all(|piece| piece.end().is_finite())
+    }
+
+    fn state_right_of(&self, at: Length) -> Option<State> {
+        let after = self.pieces.partition_point(|piece| piece.at <= at);
+        let piece = self.pieces.get(after.checked_sub(1)?)?;
+        (at < piece.to()).then(|| piece.state_at(at))
+    }
+
+    fn state_left_of(&self, at: Length) -> Option<State> {
+        let after = self.pieces.partition_point(|piece| piece.at < at);
+        let piece = self.pieces.get(after.checked_sub(1)?)?;
+        (at <= piece.to()).then(|| piece.state_at(at))
+    }
+}
+
+/// The sum of the pieces that cover a length; each of `rests` begins with the piece that covered the length before.
+fn piece_of_sum(rests: &mut [(f64, &[Piece])], at: Length, to: Length) -> Piece {
+    let mut sum = Piece {
+        at,
+        length: (to - at).to_inches(),
+        load: 0.0,
+        growth: 0.0,
+        start: State::default(),
+        flex: 0.0,
+        slip: 0.0,
+    };
+    for (factor, rest) in rests {
+        while let [_, later @ ..] = *rest
+            && later.first().is_some_and(|piece| piece.at <= at)
+        {
+            *rest = later;
+        }
+        let Some(piece) = rest.first().map(|piece| piece.between(at, to)) else { continue };
+        sum.load += *factor * piece.load;
+        sum.growth += *factor * piece.growth;
+        sum.start = State {
+            shear: sum.start.shear + *factor * piece.start.shear,
+            moment: sum.start.moment + *factor * piece.start.moment,
+            slope: sum.start.slope + *factor * piece.start.slope,
+            drop: sum.start.drop + *factor * piece.start.drop,
+        };
+        (sum.flex, sum.slip) = (piece.flex, piece.slip);
+    }
+    sum
+}
+
+fn sums<'a, T>(parts: impl Iterator<Item = (f64, &'a [T])>) -> Vec<T>
+where
+    T: Copy + std::ops::Mul<f64, Output = T> + std::ops::AddAssign + 'a,
+{
+    let mut total: Vec<T> = Vec::new();
+    for (factor, part) in parts {
+        if total.is_empty() {
+            total.extend(part.iter().map(|value| *value * factor));
+        } else {
+            total.iter_mut().zip(part).for_each(|(sum, value)| *sum += *value * factor);
+        }
+    }
+    total
+}
+
+impl Piece {
+    pub(super) fn to(&self) -> Length {
+        self.at + Length::decimal_inches(self.length)
+    }
+
+    pub(super) fn end(&self) -> State {
+        self.state_after(self.length)
+    }
+
+    fn state_at(&self, at: Length) -> State {
+        self.state_after((at - self.at).to_inches())
+    }
+
+    /// Forces and shape this many inches from its start.
+    pub(super) fn state_after(&self, x: f64) -> State {
+        let Self { load, growth, start: State { shear, moment, slope, drop }, flex, slip, .. } = *self;
+        let loads = x * (load + x * growth / 2.0);
+        let first = x * (shear - x * (load / 2.0 + x * growth / 6.0));
+        let bend = x * (moment + x * (shear / 2.0 - x * (load / 6.0 + x * growth / 24.0)));
+        let bow = x * x * (moment / 2.0 + x * (shear / 6.0 - x * (load / 24.0 + x * growth / 120.0)));
+        State {
+            shear: shear - loads,
+            moment: moment + first,
+            slope: slope - flex * bend,
+            drop: drop + slope * x - flex * bow + slip * first,
+        }
+    }
+
+    /// The part of it between two places.
+    pub(super) fn between(&self, from: Length, to: Length) -> Self {
+        let at = self.at.max(from);
+        let to = self.to().min(to);
+        if at == self.at && to == self.to() {
+            return *self;
+        }
+        let x = (at - self.at).to_inches();
+        Self {
+            at,
+            length: (to - at).to_inches(),
+            load: self.load + self.growth * x,
+            start: self.state_after(x),
+            ..*self
+        }
+    }
+}
+
+impl State {
+    /// It after jumps of shear and moment.
+    pub(super) fn with_jump_of(self, jump: Self) -> Self {
+        Self { shear: self.shear + jump.shear, moment: self.moment + jump.moment, ..self }
+    }
+
+    fn is_finite(self) -> bool {
+        self.shear.is_finite() && self.moment.is_finite() && self.slope.is_finite() && self.drop.is_finite()
+    }
+}
