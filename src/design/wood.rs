@@ -5,9 +5,17 @@
 //! beyond what secondary copies print: where a clause or a constant is from memory, its function says so.
 
 pub mod adjusted;
+pub mod bearing;
+pub mod bending;
+pub mod bounce;
+pub mod column;
+pub mod combined;
+pub mod deflection;
+pub mod i_joist;
 pub mod rectangle;
 pub mod repetitive;
 pub mod service;
+pub mod shear;
 pub mod size;
 pub mod stability;
 

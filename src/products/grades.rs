@@ -4,6 +4,7 @@
 //! supplement's own print: each file says which of its values published span tables pin down, and which are from
 //! memory. A grade or group without a row has no value here; nothing is guessed from a neighbour.
 
+pub mod composite;
 mod dimension;
 pub mod glulam;
 mod southern_pine;

@@ -1,7 +1,9 @@
 //! I-joists of the performance-rated standard (ANSI/APA PRI-400): depths, series and flanges.
 //!
 //! Sources: the four depths read in a secondary copy of its scope; which series is made in which depth, and the
-//! flange sizes, from memory of its 2012 generation. Capacities belong to the design layer or a declared `product`.
+//! flange sizes, from memory of its 2012 generation.
+
+pub mod capacities;
 
 use crate::units::{Density, Length, LineLoad};
 
