@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::geometry::Geometry;
 use crate::inputs::Inputs;
 use crate::model::Model;
+use crate::model::problem::ModelProblemKind;
 use crate::profiles::Limits;
 use crate::syntax::value::Date;
 use crate::syntax::vocabulary::ElementKind;
@@ -73,6 +74,16 @@ impl House {
                 chunk: chunk.start,
             })
         })
+    }
+
+    /// A line or a name of the spec can't be read: it might be the one that names an element which nothing else names.
+    pub fn has_unread_names(&self) -> bool {
+        let mut chunks = self.trees.iter().flat_map(|tree| &tree.chunks);
+        let mut problems = self.model.problems.iter();
+        chunks.any(|chunk| !chunk.body.problems.is_empty())
+            || problems.any(|problem| {
+                matches!(problem.kind, ModelProblemKind::UnknownName(..) | ModelProblemKind::UnknownSize(_))
+            })
     }
 
     /// Every file of the spec.

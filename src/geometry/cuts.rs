@@ -5,6 +5,7 @@ use crate::model::Model;
 use crate::model::element::ElementId;
 use crate::model::member::Member;
 use crate::model::plan::Station;
+use crate::products::i_joist::FLANGE_DEPTH;
 use crate::products::section::Make;
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
@@ -36,6 +37,14 @@ pub fn cuttable(member: &Member) -> Option<Cuttable> {
         Make::Glulam | Make::Composite | Make::IJoist(_) | Make::RimBoard => Cuttable::Engineered,
         Make::Rolled(_) | Make::DeclaredSteel | Make::FilledPipe => Cuttable::Steel,
     })
+}
+
+/// How deep a flange of an I-joist is; `None` for a member without flanges of wood.
+pub fn flange_of(model: &Model, cut_in: ElementId) -> Option<Length> {
+    match member_of(model, cut_in)?.section.as_ref()?.make {
+        Make::IJoist(_) => Some(FLANGE_DEPTH),
+        _ => None,
+    }
 }
 
 /// Where along its member a cut is.

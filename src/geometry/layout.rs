@@ -14,3 +14,13 @@ pub fn nearest_joist(joists: &Joists, at: Length) -> Option<Length> {
 pub fn half_thickness(joists: &Joists) -> Option<Length> {
     joists.size.value()?.thickness().map(Length::half)
 }
+
+/// The first and the last joist strictly between two coordinates across the field; `None` when there is none, or no
+/// spacing.
+pub fn joists_between(joists: &Joists, (from, to): (Length, Length)) -> Option<(Length, Length)> {
+    let step = joists.spacing.get()?.step;
+    let (low, high) = (nearest_joist(joists, from)?, nearest_joist(joists, to)?);
+    let first = if low > from { low } else { low + step };
+    let last = if high < to { high } else { high - step };
+    (first <= last).then_some((first, last))
+}

@@ -13,6 +13,7 @@ use crate::syntax::vocabulary::ElementKind;
 #[derive(Clone, Debug, Default)]
 pub struct LoadPath {
     carriers: HashMap<ElementId, Vec<ElementId>>,
+    carried: HashMap<ElementId, Vec<ElementId>>,
     ends: HashMap<ElementId, PathEnd>,
     /// Each loop of elements that carry one another, in order, each loop once.
     pub cycles: Vec<Vec<ElementId>>,
@@ -41,6 +42,11 @@ impl LoadPath {
     pub fn carriers_of(&self, element: ElementId) -> &[ElementId] {
         self.carriers.get(&element).map(Vec::as_slice).unwrap_or_default()
     }
+
+    /// What an element carries, kind by kind, each in the order of the text.
+    pub fn carried_by(&self, element: ElementId) -> &[ElementId] {
+        self.carried.get(&element).map(Vec::as_slice).unwrap_or_default()
+    }
 }
 
 /// What an element's own lines say of its support.
@@ -58,6 +64,9 @@ pub fn of(model: &Model, carried: &Carried<'_>) -> LoadPath {
     let mut said: HashMap<ElementId, Said> = HashMap::new();
     for (id, what) in everything(model, carried) {
         if let Said::Carriers(carriers) = &what {
+            for carrier in carriers {
+                path.carried.entry(*carrier).or_default().push(id);
+            }
             path.carriers.insert(id, carriers.clone());
         }
         said.insert(id, what);

@@ -78,6 +78,10 @@ limits! {
     DRAIN_FALL_SMALL: OneIn = OneIn(48), "drain-fall-small", "P3005.3", LowGradeCopy(LOW);
     /// Fall of a drain of 3 in. and larger.
     DRAIN_FALL: OneIn = OneIn(96), "drain-fall", "P3005.3", LowGradeCopy(LOW);
+    /// The largest drain that falls as small ones do, outside.
+    DRAIN_SMALL: Length = Length::sixteenths(2, 14), "drain-small", "P3005.3", FromMemory;
+    /// A fitting is thicker than its pipe by this.
+    DRAIN_FITTING: Length = Length::sixteenths(0, 8), "drain-fitting", "-", CommonPractice;
     /// Wood between a drain's hole and the joist beside it.
     DRAIN_CLEARANCE: Length = Length::sixteenths(0, 8), "drain-clearance", "-", CommonPractice;
     /// Hole in the deck for the flange of a 3 in. drain.

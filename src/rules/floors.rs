@@ -1,6 +1,9 @@
 //! Floors: what they carry, what goes through them.
 
 pub mod drain_on_joist;
+pub mod drain_without_room;
+pub mod duct_blocked_at_step;
+pub mod flange_cut;
 pub mod hole_beyond_limits;
 pub mod load_below_use;
 pub mod notch_beyond_limits;

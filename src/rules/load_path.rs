@@ -1,7 +1,9 @@
 //! The way of every load down to the soil.
 
+pub mod bearing_wall_unloaded;
 pub mod circular_support;
 pub mod footing_missing;
+pub mod partition_loaded;
 pub mod point_load_dropped;
 pub mod post_untied;
 pub mod squash_block_missing;

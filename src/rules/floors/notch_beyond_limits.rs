@@ -1,6 +1,6 @@
 //! Notches in joists and beams.
 
-use crate::geometry::cuts::{CutPlace, Cuttable, cuttable, member_of, middle_part, place_of};
+use crate::geometry::cuts::{CutPlace, Cuttable, cuttable, flange_of, member_of, middle_part, place_of};
 use crate::house::House;
 use crate::model::openings::Notch;
 use crate::profiles::framing::{END_NOTCH_DEPTH, NOTCH_DEPTH, NOTCH_FREE_MIDDLE, NOTCH_LENGTH};
@@ -48,7 +48,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             continue;
         };
         if kind != Cuttable::Sawn {
-            if notch.common.source.value().is_none() {
+            // A notch in an I-joist is in its flange, which is another rule's.
+            if notch.common.source.value().is_none() && flange_of(&house.model, on).is_none() {
                 findings
                     .about(
                         notch.common.id,

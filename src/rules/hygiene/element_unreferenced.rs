@@ -4,7 +4,6 @@ use std::collections::HashSet;
 
 use crate::house::House;
 use crate::model::element::{Common, ElementId};
-use crate::model::problem::ModelProblemKind;
 use crate::rules::{Findings, rule};
 use crate::syntax::vocabulary::ElementKind;
 
@@ -36,7 +35,7 @@ rule! {
 }
 
 fn check(house: &House, findings: &mut Findings<'_>) {
-    if could_be_named_unread(house) {
+    if house.has_unread_names() {
         return;
     }
     let named: HashSet<ElementId> = house
@@ -67,15 +66,6 @@ fn is_for_others(house: &House, common: &Common) -> bool {
         }
         _ => false,
     }
-}
-
-fn could_be_named_unread(house: &House) -> bool {
-    let chunks = house.trees.iter().flat_map(|tree| &tree.chunks);
-    let has_broken_lines = chunks.clone().any(|chunk| !chunk.body.problems.is_empty());
-    let has_unknown_names = house.model.problems.iter().any(|problem| {
-        matches!(problem.kind, ModelProblemKind::UnknownName(..) | ModelProblemKind::UnknownSize(_))
-    });
-    has_broken_lines || has_unknown_names
 }
 
 #[cfg(test)]
