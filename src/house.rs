@@ -7,6 +7,7 @@ use crate::inputs::Inputs;
 use crate::model::Model;
 use crate::model::problem::ModelProblemKind;
 use crate::profiles::Limits;
+use crate::statics::takedown::{self, Takedown};
 use crate::syntax::value::Date;
 use crate::syntax::vocabulary::ElementKind;
 use crate::syntax::{self, ElementCache, Opening, ProblemKind, Tree};
@@ -23,6 +24,8 @@ pub struct House {
     pub model: Model,
     /// Where everything is.
     pub geometry: Geometry,
+    /// What everything carries.
+    pub forces: Takedown,
     /// The limits that hold: the project's, or the newest profile's when the spec has none that can be read.
     pub limits: Limits,
     /// The day of the analysis.
@@ -55,8 +58,9 @@ impl House {
             inputs.sources.iter().map(|source| syntax::parse(&source.text, elements)).collect();
         let model = Model::of(&trees);
         let geometry = Geometry::of(&model);
+        let forces = takedown::of(&model, &geometry);
         let limits = model.limits();
-        Self { inputs: Arc::clone(inputs), trees, model, geometry, limits, today }
+        Self { inputs: Arc::clone(inputs), trees, model, geometry, forces, limits, today }
     }
 
     /// What the reader could not make sense of in one file, in the order of the text.
