@@ -91,7 +91,11 @@ impl Acting {
                 Axis::Y => *y,
             },
             Self::Spread { axis: own, across, from, to, .. } => {
-                if *own == axis { (*from, *to) } else { (*across, *across) }
+                if *own == axis {
+                    (*from, *to)
+                } else {
+                    (*across, *across)
+                }
             }
             Self::Point { at, .. } => (at.on(axis), at.on(axis)),
         }

@@ -78,7 +78,8 @@ pub fn of(model: &Model, geometry: &Geometry, headers: &[HeaderSpan]) -> Applied
     for beam in &model.beams {
         let id = beam.common.id;
         if let Some((line, axis)) = along(beam.from.value()) {
-            let weight = beam.size.value().and_then(|size| size.section.as_ref()).map(|section| section.weight());
+            let weight =
+                beam.size.value().and_then(|size| size.section.as_ref()).map(|section| section.weight());
             if let Some(weight) = weight {
                 applied.put(id, Source::Weight, spread(&line, axis, line.on(axis), dead(weight)));
             }
@@ -91,7 +92,8 @@ pub fn of(model: &Model, geometry: &Geometry, headers: &[HeaderSpan]) -> Applied
         header_loads(model, header, &mut applied);
     }
     for ledger in &model.ledgers {
-        let weight = ledger.size.value().and_then(|size| size.section.as_ref()).map(|section| section.weight());
+        let weight =
+            ledger.size.value().and_then(|size| size.section.as_ref()).map(|section| section.weight());
         if let (Some((line, axis)), Some(weight)) = (along(ledger.from.value()), weight) {
             applied.put(ledger.common.id, Source::Weight, spread(&line, axis, line.on(axis), dead(weight)));
         }
@@ -102,7 +104,8 @@ pub fn of(model: &Model, geometry: &Geometry, headers: &[HeaderSpan]) -> Applied
     for (at, column) in model.columns.iter().enumerate() {
         let Some(spot) = column.at.value().map(Spot::from) else { continue };
         let id = column.common.id;
-        let weight = column.size.value().and_then(|size| size.section.as_ref()).map(|section| section.weight());
+        let weight =
+            column.size.value().and_then(|size| size.section.as_ref()).map(|section| section.weight());
         let cut = geometry.columns.get(at).and_then(|stack| stack.cut.as_ref().ok()).map(|cut| cut.total());
         if let (Some(weight), Some(cut)) = (weight, cut.filter(|cut| cut.is_positive())) {
             let force = ByCase::only(Case::Dead, weight * cut);
@@ -290,7 +293,8 @@ fn wall_loads(geometry: &Geometry, wall: &Wall, headers: &[HeaderSpan], applied:
 /// What a wall weighs along its length: what it states, else for concrete and masonry what its thickness and height make.
 pub fn wall_weight(geometry: &Geometry, wall: &Wall) -> Option<LineLoad> {
     let surface = |surface| geometry.surfaces.of(wall.common.id, surface).ok().map(|sum| sum.total());
-    let height = || Some(surface(Surface::Top)? - surface(Surface::Bottom)?).filter(|height| height.is_positive());
+    let height =
+        || Some(surface(Surface::Top)? - surface(Surface::Bottom)?).filter(|height| height.is_positive());
     match wall.weight.get() {
         Some(Amount::Line(weight)) => Some(weight),
         Some(Amount::Area(weight)) => Some(weight * height()?),

@@ -29,7 +29,8 @@ impl Balance {
     /// How far the sheet is from closing, as a share of all that was applied. It is rounding and no more, for any spec.
     pub fn error(&self) -> f64 {
         let ended = self.on_soil + self.outside + self.lost_in_all();
-        let off = Case::ALL.iter().map(|case| (*self.applied.of(*case) - *ended.of(*case)).abs()).sum::<Force>();
+        let off =
+            Case::ALL.iter().map(|case| (*self.applied.of(*case) - *ended.of(*case)).abs()).sum::<Force>();
         let all = self.applied.map(Force::abs).total();
         if off == Force::ZERO { 0.0 } else { off / all.max(Force::lb(1.0)) }
     }

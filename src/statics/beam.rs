@@ -61,7 +61,8 @@ pub fn follow(
     for (at, (seats, ends)) in pieces.into_iter().enumerate() {
         let is_last = at + 1 == n_pieces;
         let upper = if is_last { ends + Length::from_units(1) } else { ends };
-        let here: Vec<Acting> = own.iter().filter_map(|acting| acting.between(axis, (begins, upper))).collect();
+        let here: Vec<Acting> =
+            own.iter().filter_map(|acting| acting.between(axis, (begins, upper))).collect();
         let piece = Piece {
             of: beam.common.id,
             part: Part::Piece(at),
@@ -97,7 +98,8 @@ pub fn onto(
     lost: &mut Vec<Handed>,
 ) -> Vec<Acting> {
     let mut taken = Vec::new();
-    let past = [(Length::from_units(i64::MIN), low), (high + Length::from_units(1), Length::from_units(i64::MAX))];
+    let past =
+        [(Length::from_units(i64::MIN), low), (high + Length::from_units(1), Length::from_units(i64::MAX))];
     for (side, range) in past.into_iter().enumerate() {
         let Some(part) = acting.between(axis, range) else { continue };
         let end = if side == 0 { low } else { high };
@@ -156,7 +158,13 @@ fn held_by(
         let seat = |station: Length| Seat { on, support: index, station, strip, handed_at: centre };
         let whole = |station: Length| Held { below: seat(station), above: seat(station), is_joint };
         held.push(if beam.is_span_by_grid {
-            whole(if is_low { low } else if is_high { high } else { centre })
+            whole(if is_low {
+                low
+            } else if is_high {
+                high
+            } else {
+                centre
+            })
         } else {
             match (&support.by, bearing::of_beam(model, beam, support)) {
                 (Contact::Hangs(_), _) if is_low => whole(strip.1.max(low)),

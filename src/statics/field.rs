@@ -6,8 +6,8 @@
 use crate::model::element::ElementId;
 use crate::model::plan::{Axis, PlanRect};
 use crate::statics::action::{Acting, Handed, Lost, Receiver};
-use crate::statics::member_line::{self, MemberLine, Part, Piece, Seat, Stiffness};
 use crate::statics::continuous::Unstable;
+use crate::statics::member_line::{self, MemberLine, Part, Piece, Seat, Stiffness};
 use crate::units::Length;
 
 /// How far past the end of a support the edge of a field still counts as carried by it: the thickness of a wall and its
@@ -76,10 +76,8 @@ pub fn follow(field: &Field<'_>, actings: &[Acting]) -> Outcome {
         actings.iter().partition(|acting| acting.reach(across).0 != acting.reach(across).1);
     for (low, high) in strips(field, &on_strips) {
         let middle = (low + high).half();
-        let loads: Vec<Acting> = on_strips
-            .iter()
-            .filter_map(|acting| member_line::on_strip(acting, field.run, middle))
-            .collect();
+        let loads: Vec<Acting> =
+            on_strips.iter().filter_map(|acting| member_line::on_strip(acting, field.run, middle)).collect();
         follow_at(field, middle, &loads, Part::Strip(low, high), &mut outcome);
     }
     let mut lanes: Vec<Length> = on_joists.iter().map(|acting| acting.reach(across).0).collect();
@@ -102,14 +100,15 @@ pub fn strips(field: &Field<'_>, actings: &[Acting]) -> Vec<(Length, Length)> {
         .chain(field.fill.iter().map(|rect| rect.on(across)))
         .flat_map(|(low, high)| [low, high])
         .collect();
-    let within = |at: &Length| field.fill.iter().any(|rect| rect.on(across).0 < *at && *at < rect.on(across).1);
-    cuts.extend(
-        field.supports.iter().flat_map(|support| [support.reach.0, support.reach.1]).filter(within),
-    );
+    let within =
+        |at: &Length| field.fill.iter().any(|rect| rect.on(across).0 < *at && *at < rect.on(across).1);
+    cuts.extend(field.supports.iter().flat_map(|support| [support.reach.0, support.reach.1]).filter(within));
     cuts.sort();
     cuts.dedup();
     let pairs = cuts.iter().zip(cuts.iter().skip(1)).map(|(low, high)| (*low, *high));
-    pairs.filter(|(low, high)| actings.iter().any(|acting| acting.between(across, (*low, *high)).is_some())).collect()
+    pairs
+        .filter(|(low, high)| actings.iter().any(|acting| acting.between(across, (*low, *high)).is_some()))
+        .collect()
 }
 
 /// Follows what acts at one place across the field: each unbroken stretch of members there, each of its pieces.
@@ -216,7 +215,8 @@ fn seats_at(field: &Field<'_>, at: Length, reach: (Length, Length)) -> Vec<Met> 
     let mut found: Vec<&FieldSupport> =
         field.supports.iter().filter(|support| meets(support, Length::ZERO)).collect();
     for near in field.supports.iter().filter(|support| meets(support, END_REACH)) {
-        let is_taken = found.iter().any(|other| (middle(other.strip) - middle(near.strip)).abs() <= END_REACH);
+        let is_taken =
+            found.iter().any(|other| (middle(other.strip) - middle(near.strip)).abs() <= END_REACH);
         if !is_taken {
             found.push(near);
         }
@@ -234,7 +234,13 @@ fn middle(strip: (Length, Length)) -> Length {
     (strip.0 + strip.1).half()
 }
 
-fn met(field: &Field<'_>, support: &FieldSupport, reach: (Length, Length), is_first: bool, is_last: bool) -> Met {
+fn met(
+    field: &Field<'_>,
+    support: &FieldSupport,
+    reach: (Length, Length),
+    is_first: bool,
+    is_last: bool,
+) -> Met {
     let centre = middle(support.strip);
     let ends_low = is_first && reach.0 >= support.strip.0 - END_REACH;
     let ends_high = is_last && reach.1 <= support.strip.1 + END_REACH;
@@ -246,7 +252,13 @@ fn met(field: &Field<'_>, support: &FieldSupport, reach: (Length, Length), is_fi
         handed_at: centre,
     };
     if field.is_span_by_grid {
-        let station = if ends_low { reach.0 } else if ends_high { reach.1 } else { centre };
+        let station = if ends_low {
+            reach.0
+        } else if ends_high {
+            reach.1
+        } else {
+            centre
+        };
         let is_break = support.parts_at.is_some() && !ends_low && !ends_high;
         return Met { below: seat(station), above: seat(station), is_break };
     }
@@ -281,7 +293,11 @@ fn groups(met: &[Met]) -> Vec<Group> {
         let is_lower_end = index == 0;
         seats.push(if is_lower_end { support.above } else { support.below });
         if support.is_break {
-            groups.push(Group { seats: std::mem::take(&mut seats), ends: support.below.handed_at, is_last: false });
+            groups.push(Group {
+                seats: std::mem::take(&mut seats),
+                ends: support.below.handed_at,
+                is_last: false,
+            });
             seats.push(support.above);
         }
     }

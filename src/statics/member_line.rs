@@ -88,8 +88,7 @@ pub struct Stiffness {
 }
 
 /// The stiffness to take where the member's own is not known: of one stiffness all along, it does not change the forces.
-pub const REFERENCE: Stiffness =
-    Stiffness { rigidity: FlexuralRigidity::lb_in2(1e9), shear_rigidity: None };
+pub const REFERENCE: Stiffness = Stiffness { rigidity: FlexuralRigidity::lb_in2(1e9), shear_rigidity: None };
 
 /// A piece to be solved.
 #[derive(Clone, Copy, Debug)]
@@ -141,11 +140,7 @@ pub fn solve(piece: &Piece<'_>, actings: &[Acting]) -> Solved {
         props: piece
             .seats
             .iter()
-            .map(|seat| Prop {
-                at: seat.station - begins,
-                hold: Hold::Pinned,
-                settlement: Length::ZERO,
-            })
+            .map(|seat| Prop { at: seat.station - begins, hold: Hold::Pinned, settlement: Length::ZERO })
             .collect(),
         hinges: Vec::new(),
     };
@@ -192,7 +187,10 @@ pub fn solve(piece: &Piece<'_>, actings: &[Acting]) -> Solved {
 
 fn lost(actings: &[Acting], why: Lost) -> Solved {
     let to = Receiver::Nothing(why);
-    Solved { handed: actings.iter().map(|acting| Handed { to, acting: *acting }).collect(), ..Solved::default() }
+    Solved {
+        handed: actings.iter().map(|acting| Handed { to, acting: *acting }).collect(),
+        ..Solved::default()
+    }
 }
 
 fn add(seat: Option<&mut ByCase<Force>>, force: ByCase<Force>) {
@@ -209,7 +207,12 @@ fn beyond(acting: &Acting, axis: Axis, ends: Length) -> Option<Acting> {
 }
 
 /// Turns what of a load lies on a piece into pushes, case by case.
-fn push(acting: &Acting, piece: &Piece<'_>, (begins, ends): (Length, Length), pushes: &mut ByCase<Vec<Push>>) {
+fn push(
+    acting: &Acting,
+    piece: &Piece<'_>,
+    (begins, ends): (Length, Length),
+    pushes: &mut ByCase<Vec<Push>>,
+) {
     let (from, to) = acting.reach(piece.axis);
     if from == to {
         if begins <= from && from <= ends {
@@ -271,10 +274,9 @@ pub fn on_strip(acting: &Acting, run: Axis, middle: Length) -> Option<Acting> {
             let (from, to) = acting.reach(run);
             Acting::Spread { axis: run, across: middle, from, to, load: load.map(|load| load * STRIP) }
         }
-        Acting::Spread { across: at, load, .. } => Acting::Point {
-            at: Spot::at(run, *at, middle),
-            force: load.map(|load| load * STRIP),
-        },
+        Acting::Spread { across: at, load, .. } => {
+            Acting::Point { at: Spot::at(run, *at, middle), force: load.map(|load| load * STRIP) }
+        }
         Acting::Point { .. } => return None,
     })
 }

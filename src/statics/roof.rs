@@ -10,8 +10,8 @@ use crate::model::plan::Axis;
 use crate::model::site::Roof;
 use crate::model::support::Carrier;
 use crate::statics::action::{Acting, Handed, Lost, Receiver, Spot};
-use crate::statics::field::{self, Field, FieldSupport, Outcome};
 use crate::statics::cases::ByCase;
+use crate::statics::field::{self, Field, FieldSupport, Outcome};
 use crate::statics::member_line::{self, Stiffness};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::{Force, Length};
@@ -113,7 +113,8 @@ fn along_support(on: Receiver, lines: &LineSupports, run: Axis, acting: &Acting,
     let reach = acting.reach(run);
     let support = lines.iter().find(|(_, support)| support.on == on).map(|(_, support)| support);
     let across = support.map_or(Length::ZERO, |support| (support.strip.0 + support.strip.1).half());
-    let (from, to) = support.map_or(reach, |support| (reach.0.max(support.reach.0), reach.1.min(support.reach.1)));
+    let (from, to) =
+        support.map_or(reach, |support| (reach.0.max(support.reach.0), reach.1.min(support.reach.1)));
     if from < to {
         let load = (acting.total() * share).map(|force| force / (to - from));
         Acting::Spread { axis: run, across, from, to, load }
@@ -176,9 +177,11 @@ fn share_of(
     }
     let station = |at: usize| takers.get(at).map(|(_, station, _)| *station);
     let here = station(index).unwrap_or_default();
-    let low = index.checked_sub(1).and_then(station).map_or(Length::from_units(i64::MIN), |below| (below + here).half());
+    let low = index
+        .checked_sub(1)
+        .and_then(station)
+        .map_or(Length::from_units(i64::MIN), |below| (below + here).half());
     let high = station(index + 1).map_or(Length::from_units(i64::MAX), |above| (above + here).half());
     let near = actings.iter().filter_map(|acting| acting.between(run, (low, high)));
     near.fold(ByCase::default(), |sum, acting| sum + acting.total())
 }
-

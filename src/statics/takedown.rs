@@ -117,7 +117,7 @@ pub fn through(
         ElementKind::Floor | ElementKind::Area => across_floor(model, element, actions),
         ElementKind::Joists => {
             let Some(joists) = model.joists_of(element) else { return unreadable() };
-            let stiffness = stiffness::of(joists.size.value()).unwrap_or(REFERENCE);
+            let stiffness = stiffness::of(model, joists.size.value()).unwrap_or(REFERENCE);
             match joists::field(model, joists, stiffness) {
                 Ok(field) => field::follow(&field, &actings()),
                 Err(why) => lost(actions, why),
@@ -125,18 +125,19 @@ pub fn through(
         }
         ElementKind::Roof => {
             let Some(roof) = model.roofs.get(element.index as usize) else { return unreadable() };
-            let stiffness = roof.member.as_ref().map(|member| stiffness::of(Some(member)).unwrap_or(REFERENCE));
+            let stiffness =
+                roof.member.as_ref().map(|member| stiffness::of(model, Some(member)).unwrap_or(REFERENCE));
             roof::follow(model, roof, stiffness, &actings())
         }
         ElementKind::Beam => {
             let Some(beam) = model.beam(element) else { return unreadable() };
-            let stiffness = stiffness::of_beam(beam).unwrap_or(REFERENCE);
+            let stiffness = stiffness::of_beam(model, beam).unwrap_or(REFERENCE);
             beam::follow(model, geometry, beam, stiffness, &actings())
         }
         ElementKind::Header => match headers.iter().find(|span| span.header == element) {
             Some(span) => {
                 let header = model.headers.get(element.index as usize);
-                let stiffness = stiffness::of(header.and_then(|header| header.size.value()));
+                let stiffness = stiffness::of(model, header.and_then(|header| header.size.value()));
                 wall::through_header(span, stiffness.unwrap_or(REFERENCE), &actings())
             }
             None => unreadable(),
@@ -161,12 +162,12 @@ fn straight_down(model: &Model, element: ElementId) -> Receiver {
         None => Receiver::Nothing(Lost::Unreadable),
     };
     match element.kind {
-        ElementKind::Column => model.column(element).map_or(to(None), |column| {
-            landing(&column.stands_on, column.common.may_say("stands on"))
-        }),
-        ElementKind::Jacks => model.jacks_of(element).map_or(to(None), |jacks| {
-            landing(&jacks.stands_on, jacks.common.may_say("stands on"))
-        }),
+        ElementKind::Column => model
+            .column(element)
+            .map_or(to(None), |column| landing(&column.stands_on, column.common.may_say("stands on"))),
+        ElementKind::Jacks => model
+            .jacks_of(element)
+            .map_or(to(None), |jacks| landing(&jacks.stands_on, jacks.common.may_say("stands on"))),
         ElementKind::Pocket => to(model.pocket(element).and_then(|pocket| pocket.wall.value()?.target)),
         ElementKind::Shelf => to(model.shelf(element).and_then(|shelf| shelf.wall.value()?.target)),
         ElementKind::Ledger => to(model.ledger(element).and_then(|ledger| ledger.on.value()?.target)),
@@ -208,9 +209,10 @@ fn across_floor(model: &Model, element: ElementId, actions: &[Action]) -> Outcom
     let mut handed = Vec::new();
     for action in actions {
         let mut rest = vec![action.acting];
-        let fields = model.joists.iter().filter(|joists| {
-            joists.floor.value().and_then(|of| of.target) == Some(floor.common.id)
-        });
+        let fields = model
+            .joists
+            .iter()
+            .filter(|joists| joists.floor.value().and_then(|of| of.target) == Some(floor.common.id));
         for joists in fields {
             for rect in &joists.fill {
                 let mut outside = Vec::new();
@@ -287,8 +289,20 @@ fn order(model: &Model, takedown: &Takedown) -> Order {
 fn carrying(model: &Model) -> impl Iterator<Item = ElementId> {
     use ElementKind as Kind;
     let kinds = [
-        Kind::Roof, Kind::Floor, Kind::Area, Kind::Joists, Kind::Wall, Kind::Header, Kind::Jacks, Kind::Beam,
-        Kind::Column, Kind::Ledger, Kind::Pocket, Kind::Shelf, Kind::Footing, Kind::Slab,
+        Kind::Roof,
+        Kind::Floor,
+        Kind::Area,
+        Kind::Joists,
+        Kind::Wall,
+        Kind::Header,
+        Kind::Jacks,
+        Kind::Beam,
+        Kind::Column,
+        Kind::Ledger,
+        Kind::Pocket,
+        Kind::Shelf,
+        Kind::Footing,
+        Kind::Slab,
     ];
     model.commons().map(|common| common.id).filter(move |id| kinds.contains(&id.kind))
 }

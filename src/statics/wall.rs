@@ -113,7 +113,9 @@ fn weight_share(model: &Model, geometry: &Geometry, header: &Header, wall: Eleme
     let plates = model.wall(wall)?.plates.value()?.height()?;
     let header_top = match header.top.get() {
         Some(top) => top,
-        None => bottom + height_of_hole(model, header.over.value()?.target?)? + header.size.value()?.depth()?,
+        None => {
+            bottom + height_of_hole(model, header.over.value()?.target?)? + header.size.value()?.depth()?
+        }
     };
     let height = top - bottom;
     height.is_positive().then(|| ((top - plates - header_top) / height).clamp(0.0, 1.0))
@@ -190,4 +192,3 @@ pub fn through_header(span: &HeaderSpan, stiffness: Stiffness, actings: &[Acting
     outcome.add(member_line::solve(&piece, &own));
     outcome
 }
-
