@@ -3,7 +3,9 @@
 //! Nothing here knows a member, a span or a file: numbers in, numbers out, so that an engineer can check each function
 //! against the book. Outside of a clause's range there is no value ([`NotCovered`]): never a clamp, never a guess.
 
+pub mod concrete;
 pub mod loads;
+pub mod soil;
 pub mod steel;
 pub mod wood;
 
