@@ -4,6 +4,7 @@
 //! against the book. Outside of a clause's range there is no value ([`NotCovered`]): never a clamp, never a guess.
 
 pub mod concrete;
+pub mod foundation_walls;
 pub mod loads;
 pub mod soil;
 pub mod steel;

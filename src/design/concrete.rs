@@ -7,9 +7,13 @@
 pub mod bars;
 pub mod bearing;
 pub mod critical_sections;
+pub mod development;
 pub mod flexure;
+pub mod footing_bars;
+pub mod footing_tables;
 pub mod one_way_shear;
 pub mod plain;
+pub mod residential;
 pub mod two_way_shear;
 
 use crate::design::NotCovered;
