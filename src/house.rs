@@ -12,6 +12,7 @@ use crate::syntax::value::Date;
 use crate::syntax::vocabulary::ElementKind;
 use crate::syntax::{self, ElementCache, Opening, ProblemKind, Tree};
 use crate::text::{FileId, LocalSpan, Span};
+use crate::verify::{self, Known, Verifications};
 
 /// Everything known of one spec at one moment.
 #[derive(Debug)]
@@ -26,6 +27,8 @@ pub struct House {
     pub geometry: Geometry,
     /// What everything carries.
     pub forces: Takedown,
+    /// Whether it holds.
+    pub verifications: Verifications,
     /// The limits that hold: the project's, or the newest profile's when the spec has none that can be read.
     pub limits: Limits,
     /// The day of the analysis.
@@ -60,7 +63,9 @@ impl House {
         let geometry = Geometry::of(&model);
         let forces = takedown::of(&model, &geometry);
         let limits = model.limits();
-        Self { inputs: Arc::clone(inputs), trees, model, geometry, forces, limits, today }
+        let known = Known { model: &model, geometry: &geometry, forces: &forces, limits: &limits };
+        let verifications = verify::of(&known);
+        Self { inputs: Arc::clone(inputs), trees, model, geometry, forces, verifications, limits, today }
     }
 
     /// What the reader could not make sense of in one file, in the order of the text.
