@@ -47,7 +47,7 @@ pub enum Outline {
         flange: Length,
         /// Thickness of the web.
         web: Length,
-        /// From the outer face of a flange to the toe of its fillet.
+        /// From the outer face of a flange to the toe of its fillet: the value for design (kdes), not for detailing.
         fillet: Length,
         /// Effective radius of gyration of the compression flange (rts).
         effective_radius: Length,

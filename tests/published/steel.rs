@@ -557,6 +557,30 @@ fn derived_filled_column_table() {
     }
 }
 
+/// AISC design examples v16.0, secondary copy, beyond the case file: E.9, HSS12x10x3/8, 20 ft with K 0.8; E.11, Pipe 10 Std,
+/// 35 ksi, 30 ft, as the Manual's table 4-6 prints it; F.5, W12x58 about its weak axis (the example rounds Mp up).
+#[test]
+fn published_examples_beyond_the_case_file() {
+    let near = |found: f64, printed: f64| {
+        assert!((found / printed - 1.0).abs() < 0.005, "{found}, printed {printed}");
+    };
+    let steel = Stress::ksi(50.0);
+    let tube = bare(by_mark("HSS12x10x3/8").unwrap(), steel, Length::feet(20).scaled(0.8));
+    near(tube.buckling.slenderness, 47.9);
+    near(tube.buckling.stress.to_ksi(), 42.3);
+    near(tube.strength.nominal.to_kip(), 618.0);
+    near(tube.strength.allowable().to_kip(), 370.0);
+    near(tube.strength.design().to_kip(), 556.0);
+
+    let pipe = bare(by_mark("Pipe10STD").unwrap(), Stress::ksi(35.0), Length::feet(30));
+    near(pipe.strength.allowable().to_kip(), 148.0);
+    near(pipe.strength.design().to_kip(), 222.0);
+
+    let minor = flexure::wide_flange_about_minor(&wide_flange(by_mark("W12x58").unwrap()), steel).unwrap();
+    near(minor.strength.nominal.to_kip_ft(), 136.0);
+    near(minor.strength.allowable().to_kip_ft(), 81.4);
+}
+
 /// AISC 360 section G2.1, list of the user note, read in a secondary copy: of the shapes here W12x14 and W16x26 alone take
 /// Ω 1.67 at 50 ksi.
 #[test]

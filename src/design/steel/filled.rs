@@ -270,3 +270,115 @@ fn bond(stress: Stress, perimeter: Length, length: Length) -> Bond {
     let strength = Strength { nominal, safety_factor: 3.00, resistance_factor: 0.50 };
     Bond { stress, perimeter, length, strength }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::steel::sections::Axis;
+    use crate::units::SectionModulus;
+
+    const FY: Stress = Stress::ksi(50.0);
+
+    fn fill(strength: f64, density: f64) -> Fill {
+        Fill { strength: Stress::ksi(strength), density: Density::pcf(density) }
+    }
+
+    /// HSS 4 x 4 x 1/4 of the AISC shapes database v15.0.
+    fn post() -> Tube {
+        let axis = Axis {
+            second_moment: SecondMoment::in4(7.8),
+            elastic_modulus: SectionModulus::in3(3.9),
+            plastic_modulus: SectionModulus::in3(4.69),
+            radius: Length::decimal_inches(1.52),
+        };
+        Tube {
+            area: Area::sq_in(3.37),
+            depth: Length::inches(4),
+            width: Length::inches(4),
+            wall: Length::decimal_inches(0.233),
+            torsion: SecondMoment::in4(12.8),
+            major: axis,
+            minor: axis,
+        }
+    }
+
+    fn of(fill: Fill, yield_strength: Stress, length: Length) -> Result<FilledColumn, NotCovered> {
+        tube(&post(), yield_strength, fill, [length; 2])
+    }
+
+    /// By hand: the hole is 3.534 in. square less 0.858 x 0.0543 = 12.44 sq in.; Pno = 50 x 3.37 + 0.85 x 4 x 12.44 = 210.8 kip;
+    /// C3 = 0.45 + 3 x 3.37 / 15.81 = 1.09, so 0.9.
+    #[test]
+    fn a_post_by_hand() {
+        let column = of(fill(4.0, 145.0), FY, Length::feet(8)).unwrap();
+        assert!((column.concrete_area.to_sq_in() - 12.44).abs() < 0.005);
+        assert!((column.section_strength.to_kip() - 210.8).abs() < 0.05);
+        assert!((column.stiffness_share - 0.9).abs() < 1e-12);
+    }
+
+    /// AISC 360 I1.3: 3 to 10 ksi of concrete, 75 ksi of steel.
+    #[test]
+    fn the_ends_of_the_materials() {
+        let lasts = |strength, density, steel| {
+            of(fill(strength, density), Stress::ksi(steel), Length::feet(8)).is_ok()
+        };
+        assert!(lasts(3.0, 145.0, 50.0) && lasts(10.0, 145.0, 50.0));
+        assert!(!lasts(2.999, 145.0, 50.0) && !lasts(10.001, 145.0, 50.0) && !lasts(f64::NAN, 145.0, 50.0));
+        assert!(lasts(4.0, 90.0, 50.0) && lasts(4.0, 155.0, 50.0));
+        assert!(!lasts(4.0, 89.9, 50.0) && !lasts(4.0, 155.1, 50.0) && !lasts(4.0, f64::NAN, 50.0));
+        assert!(lasts(4.0, 145.0, 75.0) && !lasts(4.0, 145.0, 75.1) && !lasts(4.0, 145.0, f64::NAN));
+        assert!(of(fill(4.0, 145.0), FY, Length::ZERO).is_err());
+    }
+
+    /// By hand at 50 ksi: 2.26 x 24.08 = 54.4 is the thinnest compact wall: 4 / 57.4 = 0.0697 in.; and As at 1 % of the whole.
+    #[test]
+    fn the_ends_of_the_section() {
+        let with = |wall: f64, area: f64| {
+            let section = Tube { wall: Length::decimal_inches(wall), area: Area::sq_in(area), ..post() };
+            tube(&section, FY, fill(4.0, 145.0), [Length::feet(8); 2])
+        };
+        assert!(with(0.070, 1.1).is_ok());
+        assert!(with(0.0694, 1.1).is_err());
+        assert!(with(0.233, 0.13).is_ok());
+        assert!(with(0.233, 0.12).is_err());
+        assert!(with(0.233, 0.0).is_err());
+    }
+
+    #[test]
+    fn falls_with_length() {
+        let nominal = |feet| of(fill(4.0, 145.0), FY, Length::feet(feet)).unwrap().strength.nominal;
+        for feet in 2..40 {
+            assert!(nominal(feet) < nominal(feet - 1), "{feet}");
+        }
+    }
+
+    #[test]
+    fn the_better_of_two_is_so_after_the_factors() {
+        let filled = Strength { nominal: Force::kip(110.0), safety_factor: 2.00, resistance_factor: 0.75 };
+        let bare = Strength { nominal: Force::kip(100.0), safety_factor: 1.67, resistance_factor: 0.90 };
+        assert_eq!(at_least_bare(filled, bare), bare);
+        let filled = Strength { nominal: Force::kip(125.0), ..filled };
+        assert_eq!(at_least_bare(filled, bare), filled);
+    }
+
+    /// By hand, from memory of the equation: 30 x 0.25 / 16 = 0.469, so 0.2 ksi; pi x 3.5 x 8 x 0.2 = 17.6 kip.
+    #[test]
+    fn from_memory_bond_in_a_pipe() {
+        let (area, outside) = (Area::sq_in(3.0), Length::inches(4));
+        let section = Pipe { area, outside, wall: Length::sixteenths(0, 4), axis: post().major };
+        let bond = pipe_bond(&section).unwrap();
+        assert!((bond.stress.to_ksi() - 0.2).abs() < 1e-12);
+        assert!((bond.strength.nominal.to_kip() - 17.6).abs() < 0.01);
+        assert!(pipe_bond(&Pipe { wall: Length::inches(2), ..section }).is_err());
+    }
+
+    #[test]
+    fn shares_of_a_load_make_one() {
+        let shares = load_shares(Area::sq_in(2.0), FY, Force::kip(400.0)).unwrap();
+        assert!((shares.to_steel - 0.25).abs() < 1e-12 && (shares.to_concrete - 0.75).abs() < 1e-12);
+        assert!(load_shares(Area::sq_in(2.0), FY, Force::kip(99.0)).is_err());
+        assert!(load_shares(Area::ZERO, FY, Force::kip(99.0)).is_err());
+        assert!(internal_bearing(Stress::ksi(5.0), Area::ZERO).is_err());
+        assert!(tube_bond(&Tube { wall: Length::ZERO, ..post() }).is_err());
+    }
+}

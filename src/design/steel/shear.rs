@@ -78,3 +78,81 @@ pub fn pipe(section: &Pipe, yield_strength: Stress) -> Result<Shear, NotCovered>
     let strength = usual(yield_strength * 0.6 * area * coefficient);
     Ok(Shear { ratio, coefficient, area, strength })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::steel::sections::Axis;
+    use crate::units::{Length, SecondMoment, SectionModulus};
+
+    const FY: Stress = Stress::ksi(50.0);
+    const AXIS: Axis = Axis {
+        second_moment: SecondMoment::in4(100.0),
+        elastic_modulus: SectionModulus::in3(20.0),
+        plastic_modulus: SectionModulus::in3(25.0),
+        radius: Length::inches(4),
+    };
+
+    fn w_shape(ratio: f64) -> Shear {
+        let section = WideFlange {
+            area: Area::sq_in(10.0),
+            depth: Length::inches(12),
+            flange_width: Length::inches(6),
+            flange: Length::sixteenths(0, 8),
+            web: Length::decimal_inches(10.0 / ratio),
+            fillet: Length::inches(1),
+            effective_radius: Length::inches(2),
+            flange_distance: Length::inches(11),
+            torsion: SecondMoment::in4(1.0),
+            major: AXIS,
+            minor: AXIS,
+        };
+        wide_flange(&section, FY).unwrap()
+    }
+
+    /// By hand at 50 ksi: 0.6 x 50 x 12 x 0.2 = 72 kip at h/tw 50; Ω changes at 2.24 x 24.08 = 53.9; the stress begins to fall
+    /// at 1.10 sqrt(5.34 x 580) = 61.2: at 100 to 0.612 (from memory).
+    #[test]
+    fn w_shapes_by_hand() {
+        assert!((w_shape(50.0).strength.nominal.to_kip() - 72.0).abs() < 0.01);
+        assert!((w_shape(53.9).strength.safety_factor - 1.50).abs() < 1e-9);
+        assert!((w_shape(54.0).strength.safety_factor - 1.67).abs() < 1e-9);
+        assert!((w_shape(61.2).coefficient - 1.0).abs() < 1e-9);
+        assert!((w_shape(100.0).coefficient - 0.612).abs() < 5e-4);
+    }
+
+    /// By hand at 50 ksi, kv 5, from memory: the stress begins to fall at 59.2; at 70 to 0.846; beyond 73.8 with the square:
+    /// at 100 to 1.51 x 2,900 / 10,000 = 0.438.
+    #[test]
+    fn from_memory_thin_tubes_by_hand() {
+        let of = |ratio: f64| {
+            let wall = Length::decimal_inches(10.0 / (ratio + 3.0));
+            let (depth, width) = (Length::inches(10), Length::inches(6));
+            let torsion = SecondMoment::in4(1.0);
+            let section =
+                Tube { area: Area::sq_in(5.0), depth, width, wall, torsion, major: AXIS, minor: AXIS };
+            tube(&section, FY).unwrap().coefficient
+        };
+        assert!((of(59.0) - 1.0).abs() < 1e-9);
+        assert!((of(70.0) - 0.846).abs() < 1e-3);
+        assert!((of(100.0) - 0.438).abs() < 1e-3);
+        assert!((of(73.7) / of(73.8) - 1.0).abs() < 5e-3);
+    }
+
+    /// By hand: half of 4 sq in. at 0.6 x 35 is 42 kip while the wall is thick; 0.78 x 29,000 / 35 / D/t^1.5 = 0.6 at D/t 105
+    /// (from memory).
+    #[test]
+    fn pipes_by_hand() {
+        let of = |ratio: f64| {
+            let (outside, wall) = (Length::inches(50), Length::decimal_inches(50.0 / ratio));
+            pipe(&Pipe { area: Area::sq_in(4.0), outside, wall, axis: AXIS }, Stress::ksi(35.0))
+        };
+        assert!((of(20.0).unwrap().strength.nominal.to_kip() - 42.0).abs() < 1e-9);
+        assert!((of(104.0).unwrap().coefficient - 1.0).abs() < 1e-9);
+        assert!(of(106.0).unwrap().coefficient < 1.0);
+        // 0.45 x 29,000 / 35 = 372.9.
+        assert!(of(372.0).is_ok());
+        assert!(of(373.0).is_err());
+        assert!(of(f64::INFINITY).is_err());
+    }
+}

@@ -185,3 +185,78 @@ fn twist(
         moment,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::steel::sections::Axis;
+    use crate::units::Area;
+
+    const FY: Stress = Stress::ksi(50.0);
+
+    /// HSS 10 x 6 x 3/16 of the AISC shapes database v15.0, with another wall.
+    fn with_wall(wall: f64) -> Tube {
+        let axis = |second_moment, elastic, plastic, radius| Axis {
+            second_moment: SecondMoment::in4(second_moment),
+            elastic_modulus: SectionModulus::in3(elastic),
+            plastic_modulus: SectionModulus::in3(plastic),
+            radius: Length::decimal_inches(radius),
+        };
+        Tube {
+            area: Area::sq_in(5.37),
+            depth: Length::inches(10),
+            width: Length::inches(6),
+            wall: Length::decimal_inches(wall),
+            torsion: SecondMoment::in4(73.8),
+            major: axis(74.6, 14.9, 18.0, 3.73),
+            minor: axis(34.1, 11.4, 12.8, 2.52),
+        }
+    }
+
+    fn of(wall: f64, about: About, unbraced: Length) -> Result<TubeBending, NotCovered> {
+        tube(&with_wall(wall), about, FY, unbraced, 1.0)
+    }
+
+    /// Where the classes meet, so do the formulas: 3.57 x 1.12 less 4.0 is nothing and so is 0.305 x 2.42 less 0.738, which
+    /// leaves Mp; 0.305 x 5.70 less 0.738 is one, which leaves Fy S. By hand at 50 ksi: b/t = 27.0 is a wall of 0.200 in.,
+    /// h/t = 58.3 one of 0.1632, 137.3 one of 0.0713 in.
+    #[test]
+    fn the_formulas_meet_where_the_classes_do() {
+        let plastic = 900.0;
+        let flange = |wall| of(wall, About::Major, Length::ZERO).unwrap().flange_local;
+        assert_eq!(flange(0.201), None);
+        assert!((flange(0.1999).unwrap().to_kip_in() / plastic - 1.0).abs() < 2e-3);
+        let web = |wall| of(wall, About::Major, Length::ZERO).unwrap().web_local;
+        assert_eq!(web(0.164), None);
+        assert!((web(0.1628).unwrap().to_kip_in() / plastic - 1.0).abs() < 2e-3);
+        assert!((web(0.0715).unwrap().to_kip_in() / (50.0 * 14.9) - 1.0).abs() < 2e-3);
+        assert!(of(0.0711, About::Major, Length::ZERO).is_err());
+    }
+
+    /// At Lr Eq. F7-13 gives 0.7 Fy S, the end of the straight line (F7-11 is that solved for Lb).
+    #[test]
+    fn twist_ends_where_the_line_does() {
+        let lr = of(0.3, About::Major, Length::ZERO).unwrap().twist.unwrap().elastic_length;
+        let moment = |length| of(0.3, About::Major, length).unwrap().twist.unwrap().moment.to_kip_in();
+        let (before, beyond) = (moment(lr - Length::inches(1)), moment(lr + Length::inches(1)));
+        assert!((before / (35.0 * 14.9) - 1.0).abs() < 1e-3);
+        assert!((beyond / (35.0 * 14.9) - 1.0).abs() < 1e-3);
+    }
+
+    #[test]
+    fn a_tube_on_its_side_does_not_twist() {
+        assert_eq!(of(0.3, About::Minor, Length::feet(40)).unwrap().twist, None);
+        let square = Tube { width: Length::inches(10), ..with_wall(0.4) };
+        assert_eq!(tube(&square, About::Major, FY, Length::feet(40), 1.0).unwrap().twist, None);
+    }
+
+    #[test]
+    fn no_value_outside_of_the_range() {
+        assert!(of(0.0, About::Major, Length::ZERO).is_err());
+        assert!(of(0.3, About::Major, -Length::inches(1)).is_err());
+        assert!(tube(&with_wall(0.3), About::Major, FY, Length::ZERO, 0.5).is_err());
+        assert!(tube(&with_wall(0.3), About::Major, Stress::ksi(f64::NAN), Length::ZERO, 1.0).is_err());
+        // Nothing flat is left of the sides.
+        assert!(of(2.0, About::Major, Length::ZERO).is_err());
+    }
+}

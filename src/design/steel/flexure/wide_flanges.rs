@@ -167,3 +167,115 @@ impl Twist {
         warping * (1.0 + 0.078 * self.torsion_term * slenderness.powi(2)).sqrt()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Area, SecondMoment, SectionModulus};
+
+    const FY: Stress = Stress::ksi(50.0);
+
+    fn axis([second_moment, elastic, plastic, radius]: [f64; 4]) -> Axis {
+        Axis {
+            second_moment: SecondMoment::in4(second_moment),
+            elastic_modulus: SectionModulus::in3(elastic),
+            plastic_modulus: SectionModulus::in3(plastic),
+            radius: Length::decimal_inches(radius),
+        }
+    }
+
+    /// W18x50 of the AISC shapes database v15.0.
+    fn w18x50() -> WideFlange {
+        WideFlange {
+            area: Area::sq_in(14.7),
+            depth: Length::inches(18),
+            flange_width: Length::decimal_inches(7.5),
+            flange: Length::decimal_inches(0.57),
+            web: Length::decimal_inches(0.355),
+            fillet: Length::decimal_inches(0.972),
+            effective_radius: Length::decimal_inches(1.98),
+            flange_distance: Length::decimal_inches(17.4),
+            torsion: SecondMoment::in4(1.24),
+            major: axis([800.0, 88.9, 101.0, 7.38]),
+            minor: axis([40.1, 10.7, 16.6, 1.65]),
+        }
+    }
+
+    fn at(unbraced: Length, gradient: f64) -> Result<MajorBending, NotCovered> {
+        wide_flange(&w18x50(), FY, unbraced, gradient)
+    }
+
+    /// By hand: Mp = 50 x 101 / 12 = 420.8 kip-ft; Lp = 1.76 x 1.65 x 24.08 / 12 = 5.83 ft.
+    #[test]
+    fn braced_by_hand() {
+        let braced = at(Length::ZERO, 1.0).unwrap();
+        assert!((braced.strength.nominal.to_kip_ft() - 420.8).abs() < 0.05);
+        assert!((braced.plastic_length.to_inches() / 12.0 - 5.83).abs() < 0.005);
+    }
+
+    /// Eq. F2-6 is Eq. F2-4 solved for 0.7 Fy, its constants rounded: at Lr the critical stress is just that, and the straight
+    /// line ends there.
+    #[test]
+    fn the_elastic_length_undoes_the_critical_stress() {
+        let lr = at(Length::ZERO, 1.0).unwrap().elastic_length;
+        let beyond = at(lr + Length::from_units(1), 1.0).unwrap();
+        assert!((beyond.critical_stress.unwrap().to_ksi() - 35.0).abs() < 0.1);
+        let before = at(lr - Length::from_units(1), 1.0).unwrap();
+        assert_eq!(before.critical_stress, None);
+        assert!((before.strength.nominal / beyond.strength.nominal - 1.0).abs() < 3e-3);
+    }
+
+    #[test]
+    fn falls_with_length_and_never_passes_the_plastic_moment() {
+        let nominal = |feet, gradient| at(Length::feet(feet), gradient).unwrap().strength.nominal;
+        for feet in 1..60 {
+            assert!(nominal(feet, 1.0) <= nominal(feet - 1, 1.0), "{feet}");
+            assert!(nominal(feet, 1.0) <= nominal(feet, 2.0), "{feet}");
+            assert!(nominal(feet, 3.0) <= nominal(0, 1.0), "{feet}");
+        }
+    }
+
+    /// By hand: Mp = 50 x 16.6 = 830 kip-in, 1.6 Fy S = 1.6 x 50 x 10.7 = 856 kip-in.
+    #[test]
+    fn weak_axis_by_hand() {
+        let minor = wide_flange_about_minor(&w18x50(), FY).unwrap();
+        assert!((minor.strength.nominal.to_kip_in() - 830.0).abs() < 1e-6);
+        let mut lopsided = w18x50();
+        lopsided.minor.plastic_modulus = SectionModulus::in3(20.0);
+        let minor = wide_flange_about_minor(&lopsided, FY).unwrap();
+        assert!((minor.strength.nominal.to_kip_in() - 856.0).abs() < 1e-6);
+    }
+
+    /// At bf/2tf = 1.0 sqrt(E/Fy) = 24.08 a flange leaves 0.7 Fy S, about either axis; beyond there is no value here.
+    #[test]
+    fn the_ends_of_the_flange_formula() {
+        let with = |flange_width: f64| WideFlange {
+            flange_width: Length::decimal_inches(flange_width),
+            flange: Length::decimal_inches(0.5),
+            ..w18x50()
+        };
+        let (full, just, beyond) = (with(9.0), with(24.08), with(24.09));
+        assert_eq!(wide_flange(&full, FY, Length::ZERO, 1.0).unwrap().flange_local, None);
+        let local = wide_flange(&just, FY, Length::ZERO, 1.0).unwrap().flange_local.unwrap();
+        assert!((local.to_kip_in() / (35.0 * 88.9) - 1.0).abs() < 1e-3);
+        let local = wide_flange_about_minor(&just, FY).unwrap().flange_local.unwrap();
+        assert!((local.to_kip_in() / (35.0 * 10.7) - 1.0).abs() < 1e-3);
+        assert!(wide_flange(&beyond, FY, Length::ZERO, 1.0).is_err());
+        assert!(wide_flange_about_minor(&beyond, FY).is_err());
+    }
+
+    /// By hand, limit from memory: h = 18 - 1.944 = 16.056 in. over 3.76 x 24.08 = 90.55 is a web of 0.1773 in.
+    #[test]
+    fn no_value_outside_of_the_range() {
+        let web = |inches| WideFlange { web: Length::decimal_inches(inches), ..w18x50() };
+        assert!(wide_flange(&web(0.178), FY, Length::ZERO, 1.0).is_ok());
+        assert!(wide_flange(&web(0.177), FY, Length::ZERO, 1.0).is_err());
+        assert!(wide_flange(&web(0.0), FY, Length::ZERO, 1.0).is_err());
+        assert!(at(-Length::inches(1), 1.0).is_err());
+        assert!(at(Length::feet(1), 0.99).is_err());
+        assert!(at(Length::feet(1), f64::NAN).is_err());
+        assert!(wide_flange(&w18x50(), Stress::ksi(f64::NAN), Length::ZERO, 1.0).is_err());
+        let untwistable = WideFlange { torsion: SecondMoment::ZERO, ..w18x50() };
+        assert!(wide_flange(&untwistable, FY, Length::ZERO, 1.0).is_err());
+    }
+}
