@@ -2,8 +2,9 @@
 //!
 //! A result is a nominal strength with its safety factor (allowable strength design); the resistance factor of strength
 //! design stands beside it, because books print both. The 2016 and the 2022 edition give the same numbers here.
-//! The clauses were read in the design examples that go with the 2022 edition, in a secondary copy; what was not read
-//! there says "from memory".
+//! The clauses were read in the design examples that go with the 2022 edition, in a secondary copy; some, where it says
+//! so, in the Structural Steel Designer's Handbook, chapter 5, which follows the 2005 edition. What was read in neither
+//! says "from memory".
 
 pub mod bearing;
 pub mod combined;

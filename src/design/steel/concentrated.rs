@@ -68,7 +68,7 @@ pub fn web(
 
 /// The web yields where the force spreads into it.
 ///
-/// Source: AISC 360-16, -22 §J10.2, Eq. J10-2; Eq. J10-3 of a force within d of the end from memory.
+/// Source: AISC 360-16, -22 §J10.2, Eq. J10-2; Eq. J10-3 of a force within d of the end as in the handbook, p. 5.55.
 /// Range:  0 < lb; k <= lb within d of the end.
 /// Result: force, Ω 1.50.
 pub fn yielding(
@@ -141,7 +141,7 @@ mod tests {
 
     /// By hand: interior 50 x 0.245 x (5 x 0.794 + 4) = 97.6 kip; at the end 50 x 0.245 x (2.5 x 0.794 + 4) = 73.3 kip.
     /// lb/d = 0.504, (tw/tf)^1.5 = 0.479, sqrt(29,000 x 50 x 0.4/0.245) = 1,539: interior 0.80 x 0.0600 x 1.725 x 1,539 =
-    /// 127.5; at the end 0.40 x 0.0600 x (1 + 1.818 x 0.479) x 1,539 = 69.1 kip. The end equations are from memory.
+    /// 127.5; at the end 0.40 x 0.0600 x (1 + 1.818 x 0.479) x 1,539 = 69.1 kip. The end equation of crippling is from memory.
     #[test]
     fn by_hand() {
         let interior = at(Length::inches(4), Length::feet(5)).unwrap();

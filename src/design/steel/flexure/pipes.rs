@@ -24,7 +24,8 @@ pub struct PipeBending {
 
 /// A pipe or round tube in bending. It does not twist.
 ///
-/// Source: AISC 360-16, -22 §F8, Eq. F8-1; Eq. F8-2 to F8-4 of a thinner wall and the limit 0.31 E/Fy from memory.
+/// Source: AISC 360-16, -22 §F8, Eq. F8-1; Eq. F8-2 to F8-4 of a thinner wall as in the handbook, p. 5.22; the
+/// limit 0.31 E/Fy from memory.
 /// Range:  0 < D/t < 0.45 E/Fy.
 /// Result: moment, never above Mp.
 pub fn pipe(section: &Pipe, yield_strength: Stress) -> Result<PipeBending, NotCovered> {
@@ -66,9 +67,9 @@ mod tests {
     }
 
     /// By hand at 50 ksi: λp = 40.6, λr = 179.8, the end at 261. At D/t 100: (0.021 x 290 + 50) x 100 = 5,609 kip-in; at 200:
-    /// 0.33 x 145 x 100 = 4,785 kip-in. From memory of the equations.
+    /// 0.33 x 145 x 100 = 4,785 kip-in.
     #[test]
-    fn from_memory_thin_walls_by_hand() {
+    fn thin_walls_by_hand() {
         let of = |ratio| with_ratio(ratio).unwrap();
         assert_eq!(of(40.0).wall, Class::Compact);
         assert!((of(40.0).strength.nominal.to_kip_in() - 6_350.0).abs() < 1e-6);

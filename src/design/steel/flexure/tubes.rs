@@ -61,8 +61,8 @@ pub struct TubeTwist {
 
 /// A tube in bending, held against twist at both ends of `unbraced`.
 ///
-/// Source: AISC 360-16, -22 §F7, Eq. F7-1 to F7-4, F7-10 to F7-13; Eq. F7-6 of a noncompact web, its upper limit 5.70
-/// sqrt(E/Fy) and the elastic branch F7-11 from memory.
+/// Source: AISC 360-16, -22 §F7, Eq. F7-1 to F7-4, F7-10, F7-12, F7-13; Eq. F7-6 of a noncompact web as in the handbook,
+/// p. 5.22; the upper limit of such a web, 5.70 sqrt(E/Fy), and Eq. F7-11 of a long tube from memory.
 /// Range:  webs that are not slender; 0 <= Lb; 1 <= Cb.
 /// Result: moment, never above Mp.
 pub fn tube(
@@ -233,7 +233,7 @@ mod tests {
         assert!(of(0.0711, About::Major, Length::ZERO).is_err());
     }
 
-    /// At Lr Eq. F7-13 gives 0.7 Fy S, the end of the straight line (F7-11 is that solved for Lb).
+    /// Eq. F7-13 is Eq. F7-11 solved for 0.7 Fy S, the end of the straight line.
     #[test]
     fn twist_ends_where_the_line_does() {
         let lr = of(0.3, About::Major, Length::ZERO).unwrap().twist.unwrap().elastic_length;
