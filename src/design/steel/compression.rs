@@ -154,7 +154,8 @@ pub fn flexural_buckling(
 
 /// What counts of the width of a flat part under uniform compression.
 ///
-/// Source: AISC 360-16, -22 §E7.1, Eq. E7-2, E7-3, E7-5, table E7.1, limits of table B4.1a (that of flanges as in the handbook, p. 5.4).
+/// Source: AISC 360-16, -22 §E7.1, Eq. E7-2, E7-3, E7-5, table E7.1, limits of table B4.1a; that of flanges
+/// as in the handbook, p. 5.4.
 /// Range:  0 < b, 0 < t, 0 < Fn <= Fy.
 /// Result: 0 < be <= b.
 pub fn effective_width(
