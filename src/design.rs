@@ -6,6 +6,7 @@
 pub mod concrete;
 pub mod foundation_walls;
 pub mod loads;
+pub mod prescriptive;
 pub mod soil;
 pub mod steel;
 pub mod wood;
