@@ -262,7 +262,9 @@ fn response_of(prepared: &Prepared, mut cut: Cut, ends: &[End]) -> Result<Respon
     let nodes = prepared.nodes.iter().zip(&cut.nodes).zip(ends);
     for (((node, loads), end), (right_shear, next_left)) in nodes.zip(right_shears.zip(left_shears)) {
         let reaction = right_shear - left_shear + loads.force;
-        largest = largest.max(right_shear.abs()).max(left_shear.abs()).max(loads.force.abs());
+        // A member that only follows its supports is as good as free of force: there, what bending so far would take.
+        let bending = end.drop.abs() / prepared.units.drop * prepared.units.force;
+        largest = largest.max(right_shear.abs()).max(left_shear.abs()).max(loads.force.abs()).max(bending);
         match node.prop {
             None => astray = astray.max(reaction.abs()),
             Some(prop) => {

@@ -1,7 +1,5 @@
-//! Members on supports against the cases of `tests/data/statics.json`. None of them is a published table: each was worked
+//! The cases of `tests/data/statics.json`. None of them is a published table: each was worked
 //! out by two or three independent solvers (named in the file's head), some by a formula of the textbooks besides.
-
-#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
 
 use serde_json::Value;
 use storyrod::statics::continuous::{Hold, Line, Prepared, Prop, Push, Response, Stretch};
@@ -10,7 +8,7 @@ use storyrod::units::SecondMoment;
 use storyrod::units::{Force, Length, LineLoad, Moment, SpringRate, Stress};
 
 fn cases() -> Value {
-    serde_json::from_str(include_str!("data/statics.json")).unwrap()
+    serde_json::from_str(include_str!("../data/statics.json")).unwrap()
 }
 
 fn list(value: &Value) -> &[Value] {

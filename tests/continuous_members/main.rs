@@ -1,0 +1,9 @@
+//! Members on supports: against cases worked out elsewhere, formulas of the textbooks, and what must hold of every member.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
+
+mod cases;
+mod formulas;
+mod oracle;
+mod properties;
+mod refusals;
