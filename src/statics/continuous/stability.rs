@@ -61,12 +61,13 @@ fn check_places(line: &Line) -> Result<(), Unstable> {
 }
 
 /// Joints cut the member into stiff bodies, each of which could shift and turn. From left to right, each body is held
-/// by its supports and by the joint on its left, once that one is held.
+/// by its supports and by the joint on its left, once that one is held. One that only turns about its left may yet be
+/// held by the next.
 fn check_motions(line: &Line) -> Result<(), Unstable> {
     let mut joints: Vec<Length> = line.hinges.iter().copied().filter(|&at| inside(line, at)).collect();
     joints.sort_unstable();
     joints.dedup();
-    let (mut from, mut joint_is_held) = (Length::ZERO, false);
+    let (mut from, mut joint_is_held, mut turning_from) = (Length::ZERO, false, None);
     for to in joints.into_iter().chain([line.length]) {
         let mut places = line.props.iter().filter(|prop| from <= prop.at && prop.at <= to);
         let own_places = places.clone().filter(|prop| prop.at != from).count();
@@ -76,9 +77,13 @@ fn check_motions(line: &Line) -> Result<(), Unstable> {
             places.clone().any(|prop| prop.hold == Hold::Fixed && !line.hinges.contains(&prop.at));
         let end_is_held = places.any(|prop| prop.at == to);
         joint_is_held = is_clamped || held_places >= 2;
-        let turns_about_its_left = held_places == 1 && !end_is_held && to != line.length;
-        if !joint_is_held && !turns_about_its_left {
-            return Err(Unstable::Mechanism { from, to });
+        let may_turn = held_places == 1 && !end_is_held && to != line.length;
+        if joint_is_held {
+            turning_from = None;
+        } else if may_turn {
+            turning_from.get_or_insert(from);
+        } else {
+            return Err(Unstable::Mechanism { from: turning_from.unwrap_or(from), to });
         }
         from = to;
     }
