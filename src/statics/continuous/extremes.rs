@@ -19,12 +19,16 @@ pub struct Extremes {
     pub up: (Length, Length),
 }
 
-pub(super) fn extremes_of(pieces: impl Iterator<Item = Piece>) -> Extremes {
-    let mut found: Option<Found> = None;
-    for piece in pieces {
-        found.get_or_insert_with(|| Found::at_start_of(&piece)).take_in(&piece);
+pub(super) fn extremes_of(pieces: impl Iterator<Item = Piece> + Clone) -> Extremes {
+    let Some(first) = pieces.clone().next() else { return Extremes::default() };
+    let mut found = Found::at_start_of(&first);
+    for piece in pieces.clone() {
+        found.take_in(&piece);
     }
-    found.map_or_else(Extremes::default, Found::extremes)
+    for piece in pieces {
+        found.take_in_bows(&piece);
+    }
+    found.extremes()
 }
 
 /// The largest so far of one quantity.
@@ -57,6 +61,8 @@ struct Found {
     down: Largest,
     /// Of the deflection with its sign turned.
     up: Largest,
+    /// Deflections that are surely reached somewhere: down at the most, up at the most.
+    reached: (f64, f64),
 }
 
 impl Found {
@@ -70,16 +76,21 @@ impl Found {
             shear_is_negative: shear < 0.0,
             down: Largest { value: 0.0, at },
             up: Largest { value: 0.0, at },
+            reached: (0.0, 0.0),
         }
     }
 
+    /// Everything but deflections between the ends of the piece.
     fn take_in(&mut self, piece: &Piece) {
         let end = piece.end();
         self.take_in_shear(piece.start.shear, (piece.at, 0.0));
         self.take_in_shear(end.shear, (piece.at, piece.length));
         self.take_in_moment(piece.start.moment, (piece.at, 0.0));
         self.take_in_moment(end.moment, (piece.at, piece.length));
-        let mut moments = (piece.start.moment.min(end.moment), piece.start.moment.max(end.moment));
+        self.take_in_drop(piece.start.drop, (piece.at, 0.0));
+        self.take_in_drop(end.drop, (piece.at, piece.length));
+        let midway = piece.state_after(piece.length / 2.0).drop;
+        self.reached = (self.reached.0.max(midway), self.reached.1.max(-midway));
 
         // The load passes through zero: the shear has an extreme there, and may be zero twice.
         let flat = -piece.load / piece.growth;
@@ -90,13 +101,10 @@ impl Found {
         if load_turns || (piece.start.shear < 0.0) != (end.shear < 0.0) {
             for x in quadratic_roots(piece.start.shear, -piece.load, -piece.growth / 2.0) {
                 if 0.0 < x && x < piece.length {
-                    let moment = piece.state_after(x).moment;
-                    self.take_in_moment(moment, (piece.at, x));
-                    moments = (moments.0.min(moment), moments.1.max(moment));
+                    self.take_in_moment(piece.state_after(x).moment, (piece.at, x));
                 }
             }
         }
-        self.take_in_drops(piece, &end, moments);
     }
 
     fn take_in_shear(&mut self, shear: f64, at: (Length, f64)) {
@@ -119,31 +127,33 @@ impl Found {
         self.up.take_in(-drop, noise, at);
     }
 
-    fn take_in_drops(&mut self, piece: &Piece, end: &State, (least, most): (f64, f64)) {
-        let start = &piece.start;
-        self.take_in_drop(start.drop, (piece.at, 0.0));
-        self.take_in_drop(end.drop, (piece.at, piece.length));
-
-        // A curve stays within its ends and its largest curvature's bow: most pieces need no root.
+    /// The deflections between the ends of the piece, unless they surely stay within what is reached elsewhere.
+    fn take_in_bows(&mut self, piece: &Piece) {
+        let (start, end) = (&piece.start, piece.end());
         let end_load = piece.load + piece.growth * piece.length;
         let (least_load, most_load) = (piece.load.min(end_load), piece.load.max(end_load));
+        // A curve stays within its ends and the bow that its sharpest bend alone would give it.
         let bow = piece.length * piece.length / 8.0;
-        let downwards = bow * (piece.flex * most + piece.slip * most_load).max(0.0);
-        let upwards = bow * (piece.flex * least + piece.slip * least_load).min(0.0);
-        let reaches_down = start.drop.max(end.drop) + downwards > self.down.value;
-        let reaches_up = start.drop.min(end.drop) + upwards < -self.up.value;
-        if !reaches_down && !reaches_up {
+        let least_moment = start.moment.min(end.moment) + bow * least_load.min(0.0);
+        let most_moment = start.moment.max(end.moment) + bow * most_load.max(0.0);
+        let least_bend = piece.flex * least_moment + piece.slip * least_load;
+        let most_bend = piece.flex * most_moment + piece.slip * most_load;
+        let lowest = start.drop.max(end.drop) + bow * most_bend.max(0.0);
+        let highest = start.drop.min(end.drop) + bow * least_bend.min(0.0);
+        if lowest <= self.down.value.max(self.reached.0) && -highest <= self.up.value.max(self.reached.1) {
             return;
         }
+        // Between places without curvature the slope goes one way.
+        let bends_both_ways = least_bend < 0.0 && most_bend > 0.0;
+        let straight_places = if bends_both_ways { piece.straight_places() } else { [f64::NAN; 3] };
         let mut from = 0.0;
-        for to in piece.straight_places().into_iter().chain([piece.length]) {
-            if !(from < to && to <= piece.length) {
-                continue;
+        for to in straight_places.into_iter().chain([piece.length]) {
+            if from < to && to <= piece.length {
+                if let Some(x) = root_between(from, to, |x| piece.steepness(x)) {
+                    self.take_in_drop(piece.state_after(x).drop, (piece.at, x));
+                }
+                from = to;
             }
-            if let Some(x) = root_between(from, to, |x| piece.steepness(x)) {
-                self.take_in_drop(piece.state_after(x).drop, (piece.at, x));
-            }
-            from = to;
         }
     }
 
@@ -172,18 +182,20 @@ impl Piece {
 
     /// Where the deflected shape has no curvature, from left to right: three places at the most, `NaN` for none.
     fn straight_places(&self) -> [f64; 3] {
+        let Self { load, growth, start: State { shear, moment, .. }, flex, slip, .. } = *self;
+        let at_start = flex * moment + slip * load;
+        let climb = flex * shear + slip * growth;
+        if growth.abs() * self.length <= f64::EPSILON * load.abs() {
+            let [one, other] = quadratic_roots(at_start, climb, -flex * load / 2.0);
+            return [one, other, f64::NAN];
+        }
         let curvature = |x: f64| {
-            let State { shear, moment, .. } = self.state_after(x);
-            let load = self.load + self.growth * x;
-            (self.flex * moment + self.slip * load, self.flex * shear + self.slip * self.growth)
+            let bend = climb - flex * x * (load + x * growth / 2.0);
+            (at_start + x * (climb - flex * x * (load / 2.0 + x * growth / 6.0)), bend)
         };
-        let turns = quadratic_roots(
-            self.flex * self.start.shear + self.slip * self.growth,
-            -self.flex * self.load,
-            -self.flex * self.growth / 2.0,
-        );
         let mut places = [f64::NAN; 3];
         let mut from = 0.0;
+        let turns = quadratic_roots(climb, -flex * load, -flex * growth / 2.0);
         for (place, to) in places.iter_mut().zip(turns.into_iter().chain([self.length])) {
             let to = to.min(self.length);
             if from < to {

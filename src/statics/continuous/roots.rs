@@ -38,7 +38,7 @@ pub(super) fn root_between(from: f64, to: f64, value: impl Fn(f64) -> (f64, f64)
 }
 
 /// The last step, as a share of the bracket; Newton's steps square the error, so that the root is closer by far.
-const CLOSE: f64 = 1e-9;
+const CLOSE: f64 = 1e-7;
 
 /// Enough for halving alone to get there.
 const MOST_STEPS: usize = 60;
