@@ -7,11 +7,12 @@
 
 #[path = "published/cases.rs"]
 mod cases;
+#[path = "published/concrete.rs"]
+mod concrete;
 #[path = "published/steel.rs"]
 mod steel;
 #[path = "published/wood.rs"]
 mod wood;
-
 use std::collections::BTreeMap;
 
 use cases::{Case, Comparison, Kind};

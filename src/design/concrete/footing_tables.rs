@@ -1,7 +1,7 @@
 //! Strip footings by the residential code's tables: a second opinion beside the pressure that a house really brings.
 //!
-//! Source: IRC tables R403.1(1) and R403.1(3), rows of 30 psf and 2,000 psf, read in a secondary copy (a building
-//! department's handout). Nothing else of the tables is here: other loads and soils have no value.
+//! Source: IRC tables R403.1(1) and R403.1(3), rows of 30 psf and 2,000 psf, read in a secondary copy (a handout
+//! on perimeter footings). Nothing else of the tables is here: other loads and soils have no value.
 
 use crate::design::NotCovered;
 use crate::units::{AreaLoad, Length};
