@@ -3,13 +3,16 @@
 //! Results go to standard output, everything else to standard error. Exit code 0 means nothing found, 1 means found,
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
+mod calc;
 mod explain;
+mod forces;
 mod format;
 mod input;
 mod lint;
 mod rod;
 mod steps;
 mod style;
+mod takedown;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
 use std::process::ExitCode;
@@ -42,6 +45,10 @@ enum Command {
     Rod(rod::RodArguments),
     /// Divide the step between two floors into risers, and tell which drops come free
     Steps(steps::StepsArguments),
+    /// Tell what everything carries, case by case, down to the soil, with the balance of it all
+    Takedown(takedown::TakedownArguments),
+    /// Write the calculation sheet: every check with its formulas, numbers, clause and ratio
+    Calc(calc::CalcArguments),
     /// Serve an editor over standard input and output, by the Language Server Protocol
     Server,
 }
@@ -69,6 +76,8 @@ pub fn run() -> ExitCode {
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Rod(rod) => rod::run(rod, palette, &mut out),
         Command::Steps(steps) => steps::run(steps, palette, &mut out),
+        Command::Takedown(takedown) => takedown::run(takedown, palette, &mut out),
+        Command::Calc(calc) => calc::run(calc, palette, &mut out),
         Command::Server => return server::run(),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));

@@ -3,6 +3,7 @@
 //! Everything here writes to a stream it is given and asks nothing of the terminal, so the same house prints the same
 //! bytes anywhere.
 
+mod calc;
 mod documentation;
 mod json;
 mod palette;
@@ -11,8 +12,10 @@ mod rod;
 mod snippet;
 mod steps;
 mod summary;
+mod takedown;
 mod text;
 
+pub use calc::{SheetForm, write_calc};
 pub use documentation::{write_index, write_rule};
 pub use json::{Unusable, write_json};
 pub use palette::Palette;
@@ -20,6 +23,7 @@ pub use printable::printable;
 pub use rod::{CAUTION, write_rod};
 pub use steps::write_steps;
 pub use summary::{counted, write_summary};
+pub use takedown::{write_contributors, write_takedown};
 pub use text::TextReport;
 
 use crate::diagnostic::{Diagnostic, Severity};

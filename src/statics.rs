@@ -7,6 +7,7 @@ pub mod action;
 pub mod applied;
 pub mod balance;
 pub mod beam;
+pub mod carried_load;
 pub mod cases;
 pub mod continuous;
 pub mod contributors;
