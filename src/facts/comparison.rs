@@ -59,6 +59,16 @@ pub fn outcome_of(house: &House, assertion: &Assertion) -> Outcome {
     }
 }
 
+/// What both sides of an assertion come to.
+///
+/// # Errors
+/// [`NoAnswer`] when one of them has no value.
+pub fn sides(house: &House, assertion: &Assertion) -> Result<(FactValue, FactValue), NoAnswer> {
+    let (mut sums, mut of) = (Vec::new(), Vec::new());
+    let left = value_of(house, &assertion.comparison.left, &mut sums, &mut of)?;
+    Ok((left, value_of(house, &assertion.comparison.right, &mut sums, &mut of)?))
+}
+
 /// True when the two values stand so to each other, and the left less the right when they are lengths. `None` for
 /// values of different kinds.
 pub fn stands(

@@ -38,12 +38,23 @@ pub fn at_step(
     carried: &Carried<'_>,
     (upper, lower): (ElementId, ElementId),
 ) -> Option<(Drying, Drying)> {
-    let above = supports_of(model, carried, upper);
-    let below = supports_of(model, carried, lower);
-    let (above, below) = (above?, below?);
+    let (one, other) = nearest_supports(model, carried, (upper, lower))?;
+    Some((drying_at(model, geometry, one.0, one.1)?, drying_at(model, geometry, other.0, other.1)?))
+}
+
+/// A field of joists with one of its support lines.
+pub type Held<'a> = (&'a Joists, &'a Support);
+
+/// What carries two floors where those supports lie nearest to each other; `None` while one of them isn't known in plan.
+pub fn nearest_supports<'a>(
+    model: &Model,
+    carried: &Carried<'a>,
+    (upper, lower): (ElementId, ElementId),
+) -> Option<(Held<'a>, Held<'a>)> {
+    let (above, below) = (supports_of(model, carried, upper)?, supports_of(model, carried, lower)?);
     let pairs = above.iter().flat_map(|one| below.iter().map(move |other| (one, other)));
     let (one, other) = pairs.min_by_key(|(one, other)| distance(&one.2, &other.2))?;
-    Some((drying_at(model, geometry, one.0, one.1)?, drying_at(model, geometry, other.0, other.1)?))
+    Some(((one.0, one.1), (other.0, other.1)))
 }
 
 /// What carries a floor; `None` while the place of one of them is not known: it might be the nearest to the step.

@@ -42,7 +42,7 @@ fn is_indoors(model: &Model, band: &Band, side: Side) -> bool {
 
 /// True when a rectangle lies beside the middle of the wall on that side and reaches it. At its corners a wall touches
 /// floors that lie past it.
-fn lies_on(rect: &PlanRect, band: &Band, is_high: bool) -> bool {
+pub fn lies_on(rect: &PlanRect, band: &Band, is_high: bool) -> bool {
     let (from, to) = rect.on(band.axis);
     let middle = (band.along.0 + band.along.1).half();
     let runs_along = from <= middle && middle <= to;

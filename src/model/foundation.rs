@@ -194,6 +194,8 @@ pub struct Shelf {
     pub width: Field<Length>,
     /// The sill on it.
     pub sill: Field<Sill>,
+    /// The bolts that hold its sill.
+    pub anchor: Field<Anchor>,
 }
 
 /// A beam pocket or a built-up seat on a wall.

@@ -32,6 +32,14 @@ impl Member {
         self.section.as_ref().map(|section| section.depth)
     }
 
+    /// The depth it is named by: 10" of a 2x10; the true one of what is named by its true size.
+    pub fn nominal_depth(&self) -> Option<Length> {
+        match self.written {
+            Written::Nominal(one, other) => Some(Length::inches(i64::from(one.max(other)))),
+            _ => self.depth(),
+        }
+    }
+
     /// The smaller side of one ply, or the flange: as thick as it lies flat.
     pub fn thickness(&self) -> Option<Length> {
         self.section.as_ref().map(|section| section.piece_width)

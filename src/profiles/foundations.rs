@@ -27,6 +27,8 @@ limits! {
     UNSUPPORTED_WALL_TOP: Length = Length::feet(4), "unsupported-wall-top", "Ontario building code, a foreign code by analogy", CommonPractice;
     /// A floor opening leaves no greater share of a wall's length without support.
     UNSUPPORTED_WALL_SHARE: OneIn = OneIn(4), "unsupported-wall-share", "Ontario building code, a foreign code by analogy", CommonPractice;
+    /// A floor opening nearer to a wall leaves no floor between that holds it.
+    OPENING_BESIDE_WALL: Length = Length::inches(12), "opening-beside-wall", "-", CommonPractice;
     /// A wood sill or rim clears the grade outside.
     SILL_ABOVE_GRADE: Length = Length::inches(8), "sill-above-grade", "R317.1", Confirmed(COPY);
     /// Wood siding clears the grade outside.
@@ -55,8 +57,8 @@ limits! {
     ANCHOR_EMBEDMENT: Length = Length::inches(7), "anchor-embedment", "R403.1.6", LowGradeCopy(LOW);
     /// An anchor bolt reaches past the sills for washer and nut.
     ANCHOR_PROJECTION: Length = Length::inches(1), "anchor-projection", "-", CommonPractice;
-    /// Concrete between an anchor bolt and the nose of a shelf.
-    ANCHOR_SHELF_COVER: Length = Length::sixteenths(1, 12), "anchor-shelf-cover", "-", CommonPractice;
+    /// From the middle of an anchor bolt to the edge of the concrete: the nose of a shelf, a face of the wall.
+    ANCHOR_EDGE: Length = Length::sixteenths(1, 12), "anchor-edge", "-", CommonPractice;
     /// Studs on a foundation wall that are shorter are sheathed or solid blocking.
     CRIPPLE_HEIGHT: Length = Length::inches(14), "cripple-height", "R602.9", FromMemory;
     /// Studs on a foundation wall that are longer are sized as a storey.

@@ -54,6 +54,8 @@ limits! {
     BACK_SPAN_UNDER_ROOF: Factor = Factor(3.0), "back-span-under-roof", "R502.3.3(1)", FromMemory;
     /// A cantilever of a balcony has a back span this many times its length.
     BACK_SPAN_BALCONY: Factor = Factor(2.0), "back-span-balcony", "R502.3.3(2)", LowGradeCopy(LOW);
+    /// A deck's edge reaches past the last member under it by no more.
+    DECK_OVERHANG: Length = Length::sixteenths(0, 12), "deck-overhang", "-", CommonPractice;
     /// Sag of floors under live load, a share of the span.
     DEFLECTION_LIVE: OneIn = OneIn(360), "deflection-live", "R301.7", Confirmed(COPY);
     /// Sag of floors under all load, a share of the span.

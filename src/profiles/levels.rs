@@ -37,6 +37,8 @@ limits! {
     PAD_TOP_TOLERANCE: Length = Length::sixteenths(0, 8), "pad-top-tolerance", "-", CommonPractice;
     /// How far a sill with its gasket may be off.
     SILL_TOLERANCE: Length = Length::sixteenths(0, 1), "sill-tolerance", "-", CommonPractice;
+    /// How far a ledger may be off its line.
+    LEDGER_TOLERANCE: Length = Length::sixteenths(0, 1), "ledger-tolerance", "-", CommonPractice;
     /// How far the depth of a sawn joist may be off.
     SAWN_DEPTH_TOLERANCE: Length = Length::sixteenths(0, 1), "sawn-depth-tolerance", "-", CommonPractice;
     /// How far the depth of an engineered joist may be off.

@@ -7,4 +7,5 @@ pub mod joists_do_not_meet;
 pub mod nominal_as_actual;
 pub mod shrinkage_splits_levels;
 pub mod stack_does_not_close;
+pub mod stud_length_by_base;
 pub mod unbuildable_fraction;

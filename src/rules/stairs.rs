@@ -13,4 +13,5 @@ pub mod stair_headroom;
 pub mod step_not_whole_risers;
 pub mod steps_eat_room;
 pub mod threshold_drop;
+pub mod tolerance_eats_budget;
 pub mod tread_too_short;

@@ -660,6 +660,12 @@ impl House {
         fact(text, "shows", format_args!("drop from {} to {} = {drop}", name("main"), name("den")));
         fact(text, "shows", format_args!("step from {} to {} = {step}", name("W5"), name("W1")));
 
+        open(text, format_args!("hold point {}", name("HP1")));
+        fact(text, "before", format_args!("cutting the stringers of {}", name("S2")));
+        fact(text, "shoot", format_args!("top of {}", name("W2")));
+        fact(text, "shoot", format_args!("top of {}", name("W6")));
+        fact(text, "tolerance", "1/8\"");
+
         open(text, "intent \"The den lies lower by its steps\"");
         fact(
             text,

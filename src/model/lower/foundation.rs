@@ -77,10 +77,7 @@ pub fn wall(reader: &mut Reader<'_, '_>) -> Wall {
             Some(Grade { elevation: fact.length("value")?, side: fact.side("side"), at, span })
         }),
         has_no_grade: reader.facts("grade").any(|fact| fact.has("none")),
-        anchor: reader.field("anchor", |reader, fact| {
-            let [diameter, length] = reader.dimensions(fact, "size")?;
-            Some(Anchor { diameter, length, spacing: reader.positive(fact, "at")? })
-        }),
+        anchor: reader.field("anchor", anchor),
         studs,
         sole,
         plates,
@@ -143,6 +140,11 @@ fn counted_plates(reader: &mut Reader<'_, '_>, phrase: &str) -> Field<Plates> {
     })
 }
 
+fn anchor(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Anchor> {
+    let [diameter, length] = reader.dimensions(fact, "size")?;
+    Some(Anchor { diameter, length, spacing: reader.positive(fact, "at")? })
+}
+
 fn sill(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Sill> {
     let (count, member) = reader.counted_member(fact)?;
     let place = match fact.side("side") {
@@ -163,6 +165,7 @@ pub fn shelf(reader: &mut Reader<'_, '_>) -> Shelf {
         top: reader.field("top", |_, fact| fact.length("value")),
         width: reader.field("width", |reader, fact| reader.positive(fact, "value")),
         sill: reader.field("sill", sill),
+        anchor: reader.field("anchor", anchor),
     }
 }
 

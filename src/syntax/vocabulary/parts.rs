@@ -126,6 +126,10 @@ pub const SILL: Form = Sequence(&[
     Optional(&Sequence(&[Comma, Words("gasket"), Slot("gasket", Kind::Length)])),
 ]);
 
+/// Anchor bolts: diameter x length, and their spacing.
+pub const ANCHOR: Form =
+    Sequence(&[Slot("size", Kind::Dimensions(2, 2)), Words("at"), Slot("at", Kind::Length)]);
+
 /// A load, its case, words for the reader and a source.
 pub const LOAD_CASE: Form = Sequence(&[
     Slot("value", Kind::Load),

@@ -2,7 +2,7 @@
 
 use crate::syntax::form::Form::{Sequence, Slot, Words};
 use crate::syntax::form::Kind;
-use crate::syntax::vocabulary::parts::{ELEVATION, LENGTH, SILL, STRETCH};
+use crate::syntax::vocabulary::parts::{ANCHOR, ELEVATION, LENGTH, SILL, STRETCH};
 use crate::syntax::vocabulary::{ElementKind, ElementSpec, FactSpec, Naming};
 
 pub static SHELF: ElementSpec = ElementSpec {
@@ -37,6 +37,13 @@ pub static SHELF: ElementSpec = ElementSpec {
             SILL,
             "The plates on it, as on a wall.",
             r#"sill 1 of 2x6 treated, held in 1/2" from south face"#,
+        ),
+        FactSpec::optional(
+            "anchor",
+            ANCHOR,
+            "",
+            "The bolts that hold its sill, as on a wall.",
+            r#"anchor 5/8" x 12" at 6'-0""#,
         ),
     ],
 };

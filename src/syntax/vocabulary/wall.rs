@@ -3,7 +3,7 @@
 use crate::syntax::form::Form::{Comma, Mark, OneOf, Optional, Sequence, Slot, Words};
 use crate::syntax::form::Kind;
 use crate::syntax::vocabulary::parts::{
-    AT_GRID, COUNTED_MEMBER, DECLARED_LOAD, LENGTH, LOAD_CASE, MEMBER, SILL, SOURCE, STANDS_ON, TOPS,
+    ANCHOR, AT_GRID, COUNTED_MEMBER, DECLARED_LOAD, LENGTH, LOAD_CASE, MEMBER, SILL, SOURCE, STANDS_ON, TOPS,
 };
 use crate::syntax::vocabulary::{ElementKind, ElementSpec, FactSpec, Naming};
 
@@ -100,7 +100,7 @@ pub static WALL: ElementSpec = ElementSpec {
         .repeatable(),
         FactSpec::optional(
             "anchor",
-            Sequence(&[Slot("size", Kind::Dimensions(2, 2)), Words("at"), Slot("at", Kind::Length)]),
+            ANCHOR,
             "",
             "The bolts that hold the sill: diameter x length, and their spacing.",
             r#"anchor 5/8" x 12" at 6'-0""#,
