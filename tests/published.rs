@@ -35,7 +35,7 @@ pub struct Checker {
     pub check: fn(&Case) -> Option<Comparison>,
 }
 
-const BOOKS: &[&Book] = &[&wood::BOOK];
+const BOOKS: &[&Book] = &[&wood::BOOK, &concrete::BOOK];
 
 #[test]
 fn published_values_are_met() {

@@ -1,7 +1,7 @@
 //! Wood, by allowable stress design: the clauses of NDS 2018 that a floor needs.
 //!
 //! A member's check reads: reference value of its grade, times the factors that [`adjusted`] lets act on it, against the
-//! stress of [`bending`], [`shear`], [`bearing`], [`column`] or [`combined`]. The standard itself could not be read
+//! stress of [`bending`], [`shear`], [`bearing`], [`mod@column`] or [`combined`]. The standard itself could not be read
 //! beyond what secondary copies print: where a clause or a constant is from memory, its function says so.
 
 pub mod adjusted;

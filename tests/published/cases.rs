@@ -85,6 +85,11 @@ impl Case {
         self.input(key).as_array().unwrap().iter().map(|value| number_of(value).unwrap()).collect()
     }
 
+    /// The rows of an input that is a list of tables.
+    pub fn rows(&self, key: &str) -> impl Iterator<Item = Row<'_>> {
+        self.input(key).as_array().unwrap().iter().map(|row| Row(row.as_table().unwrap()))
+    }
+
     /// An input that is text.
     pub fn words(&self, key: &str) -> &str {
         self.input(key).as_str().unwrap_or_else(|| panic!("{}: `{key}` is no text", self.id))
@@ -142,6 +147,16 @@ fn number_of(value: &Value) -> Option<f64> {
     value.as_float().or_else(|| value.as_integer().map(|integer| integer as f64))
 }
 
+/// A row of an input that is a list of tables.
+pub struct Row<'a>(&'a Table);
+
+impl Row<'_> {
+    /// A number of it.
+    pub fn number(&self, key: &str) -> f64 {
+        number_of(&self.0[key]).unwrap()
+    }
+}
+
 /// What came out for a case.
 #[derive(Default)]
 pub struct Comparison {
@@ -153,6 +168,7 @@ enum Found {
     Numbers(Vec<f64>),
     Words(String),
     Truth(bool),
+    Truths(Vec<bool>),
     NotHere(&'static str),
 }
 
@@ -186,6 +202,12 @@ impl Comparison {
         self
     }
 
+    /// Whether each of several things is so.
+    pub fn truths(mut self, name: &'static str, found: Vec<bool>) -> Self {
+        self.found.insert(name, Found::Truths(found));
+        self
+    }
+
     /// A value that nothing here gives, and why.
     pub fn left_out(mut self, name: &'static str, why: &'static str) -> Self {
         self.found.insert(name, Found::NotHere(why));
@@ -201,7 +223,9 @@ impl Comparison {
     pub fn reasons(&self) -> impl Iterator<Item = &'static str> {
         self.found.values().filter_map(|found| match found {
             Found::NotHere(why) => Some(*why),
-            Found::Number(_) | Found::Numbers(_) | Found::Words(_) | Found::Truth(_) => None,
+            Found::Number(_) | Found::Numbers(_) | Found::Words(_) | Found::Truth(_) | Found::Truths(_) => {
+                None
+            }
         })
     }
 
@@ -239,6 +263,9 @@ impl Found {
             }),
             Self::Words(found) => expected.as_str() == Some(found),
             Self::Truth(found) => expected.as_bool() == Some(*found),
+            Self::Truths(found) => expected.as_array().is_some_and(|expected| {
+                expected.iter().map(Value::as_bool).eq(found.iter().copied().map(Some))
+            }),
             Self::NotHere(_) => true,
         }
     }
@@ -251,6 +278,7 @@ impl std::fmt::Display for Found {
             Self::Numbers(found) => write!(f, "{found:?}"),
             Self::Words(found) => found.fmt(f),
             Self::Truth(found) => found.fmt(f),
+            Self::Truths(found) => write!(f, "{found:?}"),
             Self::NotHere(why) => f.write_str(why),
         }
     }

@@ -82,7 +82,7 @@ pub fn cantilever(
 
 /// The pressure that bends and shears a footing.
 ///
-/// Source: ACI 318 §13.2.6.1 with the footing's own weight left out, which lies on the soil without bending anything.
+/// Source: ACI 318 §13.2.6 with the footing's own weight left out, which lies on the soil without bending anything.
 /// Range:  a load that presses; spread evenly. For a load off centre the largest pressure under the footing takes its
 ///         place, on the safe side.
 /// Result: factored load over the area.
@@ -115,20 +115,34 @@ pub fn one_way_shear(pressure: AreaLoad, width: Length, cantilever: Length, sect
 /// The load that punches a block out of a footing.
 ///
 /// Source: statics; ACI 318 §22.6.4 puts the sides of the block `d/2` outside of the cut, §14.5.5 for plain concrete `h/2`.
-/// Range:  positive sides; what stands on the footing stands in its middle.
+/// Range:  positive sides, and a block that keeps inside of the footing on all four sides: one that passes an edge has the
+///         shorter perimeter of an edge column. The moment of a load off centre, which §8.4.4.2 adds, is not in it.
 /// Result: the load less the pressure under the block; zero where the block is as wide as the footing either way, because
 ///         there nothing can be punched through and the shear across the footing is all there is.
 pub fn two_way_shear(
     factored_load: Force,
     footing: [Length; 2],
     critical_widths: [Length; 2],
+    off_centre: [Length; 2],
     depth: Length,
 ) -> Result<Force, NotCovered> {
     let pressure = net_pressure(factored_load, footing)?;
-    let [block_one, block_other] = critical_widths.map(|width| width + depth);
+    let block = critical_widths.map(|width| width + depth);
+    let [block_one, block_other] = block;
     let [one, other] = footing;
     if block_one >= one || block_other >= other {
         return Ok(Force::ZERO);
+    }
+    for ((side, block), off) in footing.into_iter().zip(block).zip(off_centre) {
+        let room = (side - block).half();
+        if off.abs() > room {
+            return Err(NotCovered::LengthOutOfRange {
+                quantity: "off centre",
+                value: off.abs(),
+                limit: room,
+                clause: "ACI 318 22.6.4: the punched perimeter passes the edge",
+            });
+        }
     }
     Ok(factored_load - pressure * (block_one * block_other))
 }
@@ -175,8 +189,14 @@ mod tests {
         let (width, reach) = (Length::feet(4), Length::inches(18));
         assert!((moment(pressure, width, reach).to_lb_ft() - 9_000.0).abs() < 1e-6);
         assert!((one_way_shear(pressure, width, reach, Length::inches(6)).to_lb() - 8_000.0).abs() < 1e-6);
-        let punched = two_way_shear(load, sides, [Length::inches(4); 2], Length::inches(8)).unwrap();
-        assert!((punched.to_lb() - 30_000.0).abs() < 1e-6);
+        let punched = |off| {
+            let off_centre = [Length::inches(off), Length::ZERO];
+            two_way_shear(load, sides, [Length::inches(4); 2], off_centre, Length::inches(8))
+        };
+        assert!((punched(0).unwrap().to_lb() - 30_000.0).abs() < 1e-6);
+        // By hand: the block of 12 in. has 18 in. of room on each side.
+        assert!(punched(18).is_ok() && punched(-18).is_ok());
+        assert!(punched(19).is_err() && punched(-19).is_err());
     }
 
     /// Statics: beyond the edge there is no pressure, and a block as wide as the footing presses straight on the soil.
@@ -185,7 +205,8 @@ mod tests {
         let pressure = AreaLoad::psf(2_000.0);
         let (width, reach) = (Length::feet(2), Length::inches(9));
         assert_eq!(one_way_shear(pressure, width, reach, Length::inches(10)), Force::ZERO);
-        let deep = two_way_shear(Force::kip(8.0), [width; 2], [Length::inches(6); 2], Length::inches(18));
+        let (post, centred) = ([Length::inches(6); 2], [Length::ZERO; 2]);
+        let deep = two_way_shear(Force::kip(8.0), [width; 2], post, centred, Length::inches(18));
         assert_eq!(deep, Ok(Force::ZERO));
     }
 

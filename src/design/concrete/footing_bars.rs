@@ -48,7 +48,8 @@ pub fn effective_depth(
 ///         0.0020 below 60 ksi, from there 0.0018 x 60,000/fy and at least 0.0014; the first two read in a secondary copy for
 ///         an older edition, the rest from memory.
 /// Range:  40 ksi ≤ fy ≤ 80 ksi (318-14) or 100 ksi (318-19).
-/// Result: of the whole width, on the gross thickness.
+/// Result: of the whole width, on the gross thickness. What §8.6.1.2 of 318-19 adds near a heavily punched column is not
+///         counted.
 pub fn least_steel(
     code: ConcreteCode,
     yield_strength: Stress,
