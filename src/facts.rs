@@ -5,9 +5,11 @@
 
 pub mod answers;
 pub mod comparison;
+pub mod forces;
 
 use crate::geometry::sum::{Sum, Unknown};
-use crate::units::{Area, Length};
+use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::verify::quantity::Quantity;
 
 /// A fact's value with the arithmetic behind it.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +33,19 @@ pub enum FactValue {
     Area(Area),
     /// A size, as written.
     Size(Box<str>),
+    /// A force; of what lies along a line, also how much on its heaviest foot.
+    Force {
+        /// All of it.
+        whole: Force,
+        /// On the heaviest foot.
+        each_foot: Option<LineLoad>,
+    },
+    /// A load on each foot, as stated.
+    LineLoad(LineLoad),
+    /// A pressure on soil.
+    Pressure(AreaLoad),
+    /// A number without a unit.
+    Number(f64),
 }
 
 /// Why a fact has no value here.
@@ -38,8 +53,6 @@ pub enum FactValue {
 pub enum NoAnswer {
     /// Something it rests on isn't known; that is reported where it stands.
     Unknown(Unknown),
-    /// It needs forces, which are not derived yet.
-    NeedsForces,
     /// The element has no such fact.
     NotAFactOfIt,
 }
@@ -68,7 +81,13 @@ impl FactValue {
     pub const fn as_length(&self) -> Option<Length> {
         match self {
             Self::Elevation(length) | Self::Length(length) => Some(*length),
-            Self::Count(_) | Self::Area(_) | Self::Size(_) => None,
+            Self::Count(_)
+            | Self::Area(_)
+            | Self::Size(_)
+            | Self::Force { .. }
+            | Self::LineLoad(_)
+            | Self::Pressure(_)
+            | Self::Number(_) => None,
         }
     }
 }
@@ -81,6 +100,13 @@ impl std::fmt::Display for FactValue {
             Self::Count(count) => count.fmt(f),
             Self::Area(area) => write!(f, "{:.0} sq ft", area.to_sq_ft()),
             Self::Size(size) => f.write_str(size),
+            Self::Force { whole, each_foot: None } => Quantity::from(*whole).fmt(f),
+            Self::Force { whole, each_foot: Some(line) } => {
+                write!(f, "{}, {} at the most", Quantity::from(*whole), Quantity::from(*line))
+            }
+            Self::LineLoad(load) => Quantity::from(*load).fmt(f),
+            Self::Pressure(pressure) => Quantity::from(*pressure).fmt(f),
+            Self::Number(number) => write!(f, "{number:.2}"),
         }
     }
 }

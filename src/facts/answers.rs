@@ -1,5 +1,6 @@
 //! Each fact's value.
 
+use crate::facts::forces;
 use crate::facts::{Answer, FactValue, NoAnswer};
 use crate::geometry::bearing;
 use crate::geometry::carried::Carried;
@@ -20,8 +21,24 @@ use crate::units::{Area, Length};
 /// # Errors
 /// [`NoAnswer`] says why there is none.
 pub fn answer(house: &House, words: &str, of: &[ElementId]) -> Result<Answer, NoAnswer> {
+    answer_in_case(house, words, None, of)
+}
+
+/// The value of a fact, of one load case where it has several: `dead`, `live`, `snow`, or `all` for their plain sum.
+///
+/// # Errors
+/// [`NoAnswer`] says why there is none.
+pub fn answer_in_case(
+    house: &House,
+    words: &str,
+    case: Option<&str>,
+    of: &[ElementId],
+) -> Result<Answer, NoAnswer> {
     match (words, of) {
-        ("reaction" | "load" | "pressure" | "utilisation", _) => Err(NoAnswer::NeedsForces),
+        ("reaction", [of, on]) => forces::reaction(house, *of, *on, case),
+        ("load", [on]) => forces::load(house, *on, case),
+        ("pressure", [under]) => forces::pressure(house, *under),
+        ("utilisation", [of]) => forces::utilisation(house, *of),
         ("drop", [upper, lower]) => between(finish(house, *upper), finish(house, *lower)),
         ("rise", [lower, upper]) => between(finish(house, *upper), finish(house, *lower)),
         ("subfloor drop", [upper, lower]) => between(subfloor(house, *upper), subfloor(house, *lower)),

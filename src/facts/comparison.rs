@@ -1,13 +1,13 @@
 //! What sheets and intents assert: two expressions and what should hold between them.
 
-use crate::facts::answers::answer;
+use crate::facts::answers::answer_in_case;
 use crate::facts::{FactValue, NoAnswer};
 use crate::geometry::sum::Sum;
 use crate::house::House;
 use crate::model::element::{Assertion, ElementId};
 use crate::profiles::levels::CLOSURE_TOLERANCE;
-use crate::syntax::value::{Expression, FactName, Relation, Sign, Term, Value};
-use crate::units::{Area, Length};
+use crate::syntax::value::{Expression, FactName, Load, Relation, Sign, Term, Value, Within};
+use crate::units::{Area, Force, Length};
 
 /// How an assertion stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,7 +51,7 @@ pub fn outcome_of(house: &House, assertion: &Assertion) -> Outcome {
         Ok(value) => value,
         Err(why) => return Outcome::NotKnown(why),
     };
-    let within = comparison.within.unwrap_or_default();
+    let within = comparison.within.and_then(Within::length).unwrap_or_default();
     match stands(house, &left, comparison.relation, &right, comparison.within) {
         Some((true, _)) => Outcome::Holds,
         Some((false, difference)) => Outcome::Fails(Failure { left, right, difference, within, sums, of }),
@@ -76,7 +76,7 @@ pub fn stands(
     left: &FactValue,
     relation: Relation,
     right: &FactValue,
-    within: Option<Length>,
+    within: Option<Within>,
 ) -> Option<(bool, Option<Length>)> {
     match (left, right) {
         (FactValue::Count(a), FactValue::Count(b)) => Some((holds_between(relation, a.cmp(b), a == b), None)),
@@ -87,17 +87,57 @@ pub fn stands(
             Some((holds_between(relation, order, is_equal), None))
         }
         (FactValue::Size(a), FactValue::Size(b)) => Some((a == b, None)),
+        (FactValue::Force { whole: a, .. }, FactValue::Force { whole: b, .. }) => {
+            let apart = match within {
+                Some(Within::Load(Load::Point(apart))) => apart.to_lb(),
+                _ => LOAD_AS_STATED,
+            };
+            Some((close(relation, a.to_lb(), b.to_lb(), apart), None))
+        }
+        (FactValue::Force { each_foot: Some(a), .. }, FactValue::LineLoad(b))
+        | (FactValue::LineLoad(a), FactValue::LineLoad(b)) => {
+            let apart = match within {
+                Some(Within::Load(Load::Line(apart))) => apart.to_plf(),
+                _ => LOAD_AS_STATED,
+            };
+            Some((close(relation, a.to_plf(), b.to_plf(), apart), None))
+        }
+        (FactValue::Pressure(a), FactValue::Pressure(b)) => {
+            let apart = match within {
+                Some(Within::Load(Load::Area(apart))) => apart.to_psf(),
+                _ => LOAD_AS_STATED,
+            };
+            Some((close(relation, a.to_psf(), b.to_psf(), apart), None))
+        }
+        (FactValue::Number(a), FactValue::Number(b)) => {
+            Some((close(relation, *a, *b, RATIO_AS_STATED), None))
+        }
+        (FactValue::Number(a), FactValue::Count(b)) => {
+            Some((close(relation, *a, f64::from(*b), RATIO_AS_STATED), None))
+        }
         (a, b) => {
             let (a, b) = (a.as_length()?, b.as_length()?);
             let difference = a - b;
             // Within says how far at most; without it the two agree when they differ by less than the tolerance.
             let is_equal = match within {
-                Some(within) => difference.abs() <= within,
+                Some(Within::Length(within)) => difference.abs() <= within,
+                Some(Within::Load(_)) => return None,
                 None => difference.abs() < house.limits.of(&CLOSURE_TOLERANCE).value,
             };
             Some((holds_between(relation, a.cmp(&b), is_equal), Some(difference)))
         }
     }
+}
+
+/// A load is stated to the whole pound.
+const LOAD_AS_STATED: f64 = 0.5;
+
+/// A ratio is stated to the hundredth.
+const RATIO_AS_STATED: f64 = 0.005;
+
+fn close(relation: Relation, a: f64, b: f64, apart: f64) -> bool {
+    let order = a.partial_cmp(&b).unwrap_or(std::cmp::Ordering::Equal);
+    holds_between(relation, order, (a - b).abs() <= apart)
 }
 
 fn holds_between(relation: Relation, order: std::cmp::Ordering, is_equal: bool) -> bool {
@@ -153,7 +193,7 @@ fn fact_value(
     let unknown = NoAnswer::Unknown(crate::geometry::sum::Unknown { of: None, fact: "name" });
     let elements = elements.ok_or(unknown)?;
     of.extend(&elements);
-    let answer = answer(house, &fact.fact, &elements)?;
+    let answer = answer_in_case(house, &fact.fact, fact.case.as_deref(), &elements)?;
     sums.extend(answer.sum);
     Ok(answer.value)
 }
@@ -167,7 +207,10 @@ pub fn literal(value: &Value) -> Result<FactValue, NoAnswer> {
         Value::Length(length) => Ok(FactValue::Length(*length)),
         Value::Count(count) => Ok(FactValue::Count(*count)),
         Value::Area(area) => Ok(FactValue::Area(*area)),
-        Value::Load(_) | Value::Stress(_) => Err(NoAnswer::NeedsForces),
+        Value::Load(Load::Point(force)) => Ok(FactValue::Force { whole: *force, each_foot: None }),
+        Value::Load(Load::Line(load)) => Ok(FactValue::LineLoad(*load)),
+        Value::Load(Load::Area(pressure)) => Ok(FactValue::Pressure(*pressure)),
+        Value::Number(number) => Ok(FactValue::Number(*number)),
         _ => Err(NoAnswer::NotAFactOfIt),
     }
 }
@@ -178,6 +221,12 @@ fn times(value: &FactValue, factor: f64) -> Result<FactValue, NoAnswer> {
             Ok(FactValue::Length(length.scaled(factor)))
         }
         FactValue::Area(area) => Ok(FactValue::Area(*area * factor)),
+        FactValue::Force { whole, each_foot } => {
+            Ok(FactValue::Force { whole: *whole * factor, each_foot: each_foot.map(|load| load * factor) })
+        }
+        FactValue::LineLoad(load) => Ok(FactValue::LineLoad(*load * factor)),
+        FactValue::Pressure(pressure) => Ok(FactValue::Pressure(*pressure * factor)),
+        FactValue::Number(number) => Ok(FactValue::Number(number * factor)),
         FactValue::Count(_) | FactValue::Size(_) => Err(NoAnswer::NotAFactOfIt),
     }
 }
@@ -190,6 +239,10 @@ fn added(sum: &FactValue, value: &FactValue, sign: i64) -> Result<FactValue, NoA
         }
         (FactValue::Area(a), FactValue::Area(b)) => {
             Ok(FactValue::Area(Area::sq_ft(a.to_sq_ft() + sign as f64 * b.to_sq_ft())))
+        }
+        (FactValue::Force { whole: a, .. }, FactValue::Force { whole: b, .. }) => {
+            let whole: Force = *a + *b * sign as f64;
+            Ok(FactValue::Force { whole, each_foot: None })
         }
         (a, b) => match (a.as_length(), b.as_length()) {
             (Some(length), Some(other)) => {

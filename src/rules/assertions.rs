@@ -4,7 +4,7 @@ use crate::facts::comparison::Failure;
 use crate::house::House;
 use crate::model::element::Assertion;
 use crate::rules::Finding;
-use crate::syntax::value::{Expression, Relation, Sign, Term};
+use crate::syntax::value::{Expression, Relation, Sign, Term, Within};
 
 /// What each side says and comes to: `finish of den is 98'-5", top of SL2 is 98'-4": 1" apart`.
 pub fn sentence(house: &House, assertion: &Assertion, failure: &Failure) -> String {
@@ -24,7 +24,7 @@ pub fn sentence(house: &House, assertion: &Assertion, failure: &Failure) -> Stri
 
 /// How far the two are apart, and how far they may be: `: 1" apart, 1/4" allowed`.
 pub fn apart(assertion: &Assertion, failure: &Failure) -> String {
-    let allowed = match assertion.comparison.within {
+    let allowed = match assertion.comparison.within.and_then(Within::length) {
         Some(within) => format!(", {within} allowed"),
         None => String::new(),
     };

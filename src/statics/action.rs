@@ -83,6 +83,14 @@ impl Acting {
         }
     }
 
+    /// How much lies on each foot, when it lies along a line.
+    pub const fn each_foot(&self) -> Option<ByCase<LineLoad>> {
+        match self {
+            Self::Spread { load, .. } => Some(*load),
+            Self::Area { .. } | Self::Point { .. } => None,
+        }
+    }
+
     /// Its stretch on an axis.
     pub fn reach(&self, axis: Axis) -> (Length, Length) {
         match self {

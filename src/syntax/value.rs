@@ -219,7 +219,26 @@ pub struct Comparison {
     /// Right side.
     pub right: Expression,
     /// How far apart still counts as equal.
-    pub within: Option<Length>,
+    pub within: Option<Within>,
+}
+
+/// How far apart two values may be and still count as equal.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Within {
+    /// Of lengths and elevations.
+    Length(Length),
+    /// Of loads, forces and pressures.
+    Load(Load),
+}
+
+impl Within {
+    /// The length, when it is one.
+    pub const fn length(self) -> Option<Length> {
+        match self {
+            Self::Length(length) => Some(length),
+            Self::Load(_) => None,
+        }
+    }
 }
 
 /// How two values stand to each other.

@@ -4,7 +4,7 @@ use crate::facts::comparison::stands;
 use crate::house::House;
 use crate::rules::claims::{both_sides, claims};
 use crate::rules::{Findings, rule};
-use crate::syntax::value::Relation;
+use crate::syntax::value::{Relation, Within};
 
 rule! {
     /// A fact should be one number, and comes to another.
@@ -37,7 +37,8 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     for (common, claim) in claims(house) {
         let Ok((derived, stated)) = both_sides(house, common, claim) else { continue };
-        let standing = stands(house, &derived.value, Relation::Equal, &stated, claim.within);
+        let standing =
+            stands(house, &derived.value, Relation::Equal, &stated, claim.within.map(Within::Length));
         let Some((false, difference)) = standing else { continue };
         let mut message = format!(
             "the {} of {} should be {stated}, but it comes to {}",

@@ -6,7 +6,7 @@ use crate::house::House;
 use crate::model::promises::Promise;
 use crate::rules::claims::{both_sides, claims};
 use crate::rules::{Findings, rule};
-use crate::syntax::value::Relation;
+use crate::syntax::value::{Relation, Within};
 
 rule! {
     /// Two things are compared that are not of one kind.
@@ -34,7 +34,8 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     for (common, claim) in claims(house) {
         let Ok((derived, stated)) = both_sides(house, common, claim) else { continue };
-        if stands(house, &derived.value, Relation::Equal, &stated, claim.within).is_none() {
+        if stands(house, &derived.value, Relation::Equal, &stated, claim.within.map(Within::Length)).is_none()
+        {
             findings.about(common.id, claim.span, unlike(&derived.value, &stated));
         }
     }
@@ -63,6 +64,9 @@ const fn kind(value: &FactValue) -> &'static str {
         FactValue::Length(_) => "a length",
         FactValue::Count(_) => "a number",
         FactValue::Area(_) => "an area",
+        FactValue::Force { .. } | FactValue::LineLoad(_) => "a load",
+        FactValue::Pressure(_) => "a pressure",
+        FactValue::Number(_) => "a number",
         FactValue::Size(_) => "a size",
     }
 }

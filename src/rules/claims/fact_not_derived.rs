@@ -61,7 +61,6 @@ fn report(common: &Common, span: Span, why: NoAnswer, what: &str, findings: &mut
     let why = match why {
         // What it rests on is missing or can't be read: that is said where it stands.
         NoAnswer::Unknown(_) => return,
-        NoAnswer::NeedsForces => "loads and forces are not worked out yet".to_owned(),
         NoAnswer::NotAFactOfIt => format!("{what} is not worked out"),
     };
     findings.about(common.id, span, format!("this line of {} is not checked: {why}", common.label()));
@@ -80,9 +79,6 @@ mod tests {
 beam B1
   clear span should be 12'
 --^^^^^^^^^^^^^^^^^^^^^^^^ this line of beam B1 is not checked: `clear span` is not worked out
-sheet A-2
-  shows     reaction of B1 on B1 = 900 lb
---^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ this line of sheet A-2 is not checked: loads and forces are not worked out yet
 sheet A-1
   shows     clear span of B1 = 12'
 --^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ this line of sheet A-1 is not checked: one side of it is not worked out

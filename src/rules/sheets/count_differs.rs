@@ -75,7 +75,14 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 fn pieces_of(house: &House, element: ElementId) -> Option<u32> {
     match answer(house, "count", &[element]).ok()?.value {
         FactValue::Count(count) => Some(count),
-        FactValue::Elevation(_) | FactValue::Length(_) | FactValue::Area(_) | FactValue::Size(_) => None,
+        FactValue::Elevation(_)
+        | FactValue::Length(_)
+        | FactValue::Area(_)
+        | FactValue::Size(_)
+        | FactValue::Force { .. }
+        | FactValue::LineLoad(_)
+        | FactValue::Pressure(_)
+        | FactValue::Number(_) => None,
     }
 }
 

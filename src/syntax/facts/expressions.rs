@@ -6,7 +6,7 @@ use crate::syntax::facts::expected::Label;
 use crate::syntax::facts::values::{any_value, length, name};
 use crate::syntax::facts::{Misfit, Reader, covering, token, words_of};
 use crate::syntax::lexer::{Token, TokenKind};
-use crate::syntax::value::{Comparison, Expression, FactName, Sign, Term};
+use crate::syntax::value::{Comparison, Expression, FactName, Sign, Term, Within};
 use crate::syntax::vocabulary::{Argument, FACT_NAMES, FactNameSpec};
 
 /// Words that narrow a fact to one load case; `all` is the plain sum.
@@ -66,9 +66,18 @@ pub(super) fn comparison<'t, E: Misfit<'t>>() -> Reader<'t, Comparison, E> {
     expression()
         .then(relation)
         .then(expression())
-        .then(words_of("within").ignore_then(length()).or_not())
+        .then(words_of("within").ignore_then(within()).or_not())
         .map(|(((left, relation), right), within)| Comparison { left, relation, right, within })
         .boxed()
+}
+
+/// A length or a load.
+fn within<'t, E: Misfit<'t>>() -> Reader<'t, Within, E> {
+    let load = token(Label::Plain("a load with its unit"), |token: &Token<'t>| match token.kind {
+        TokenKind::Load(load) => Some(Within::Load(load)),
+        _ => None,
+    });
+    choice((length().map(Within::Length), load)).boxed()
 }
 
 /// Terms joined by `plus` and `less`, however many.

@@ -190,7 +190,7 @@ rolled ::= letter+ digit+ 'x' number
 tube ::= 'HSS' inches 'x' inches 'x' inches
 pipe ::= 'pipe' inches 'x' inches | 'filled pipe' inches
 
-comparison ::= expression ('=' | '<' | '<=' | '>' | '>=') expression ('within' length)?
+comparison ::= expression ('=' | '<' | '<=' | '>' | '>=') expression ('within' (length | load))?
 expression ::= term (('plus' | 'less') term)*
 term ::= value | fact | number 'times' fact | 'half of' (value | fact)
 case ::= 'dead' | 'live' | 'snow' | 'all'
