@@ -38,11 +38,11 @@ pub struct Combined {
 pub struct Interaction {
     /// (fc / Fc')².
     pub compression: f64,
-    /// The term of the strong axis.
-    pub strong: f64,
-    /// The term of the weak axis.
-    pub weak: f64,
-    /// fc / FcE2 + (fb1 / FbE)²: stability across the weak axis, also no more than 1.
+    /// The term of the strong axis; `None` where buckling leaves it nothing to bend with.
+    pub strong: Option<f64>,
+    /// The term of the weak axis; `None` as above.
+    pub weak: Option<f64>,
+    /// The larger of fc / FcE1 and fc / FcE2 + (fb1 / FbE)²: stability, also no more than 1.
     pub stability: f64,
     /// The larger of the sum of the terms and the stability: 1 is full.
     pub ratio: f64,
@@ -51,36 +51,39 @@ pub struct Interaction {
 /// How full a column is under axial load with bending.
 ///
 /// Source: NDS 2018 §15.4.1, Eqs. 15.4-1 and 15.4-2, from memory; without eccentricity it is §3.9.2, Eqs. 3.9-3 and 3.9-4.
-/// Range:  fc below FcE of both axes, and fb1 with its eccentric part below FbE (§3.9.2). A column beyond either is
-///         overloaded in compression or bending alone, which those checks show.
+/// Range:  compression, bending stresses at least 0; allowable and critical stresses above 0. A column loaded up to FcE or
+///         FbE is more than full: its ratio is that of its stability, at least 1.
 /// Result: the terms and their sum.
 pub fn interaction(combined: &Combined) -> Result<Interaction, NotCovered> {
     let Combined { compression, allowable_compression, strong, weak, lateral_buckling } = combined;
-    let toward_strong = below_one("fc / FcE1", *compression / strong.critical_buckling)?;
-    let toward_weak = below_one("fc / FcE2", *compression / weak.critical_buckling)?;
+    let toward_strong = share("fc / FcE1", *compression, strong.critical_buckling)?;
+    let toward_weak = share("fc / FcE2", *compression, weak.critical_buckling)?;
+    let compression_term = share("fc / Fc'", *compression, *allowable_compression)?.powi(2);
     let strong_off_centre = off_centre(*compression, strong);
     let lateral = match lateral_buckling {
-        Some(critical) => below_one("fb1 / FbE", (strong.bending + strong_off_centre) / *critical)?,
+        Some(critical) => share("fb1 / FbE", strong.bending + strong_off_centre, *critical)?,
         None => 0.0,
     };
+    let toward_both = toward_weak + lateral.powi(2);
 
-    // 0.234 is what a moment of equal ends gains in the middle over the secant of the buckling ratio (§15.4).
+    // 0.234: a load off the centre bends a column more in its middle as the column bows (§15.4).
     let strong_stress = strong.bending + strong_off_centre * (1.0 + 0.234 * toward_strong);
     let weak_gain = 1.0 + 0.234 * toward_weak + 0.234 * lateral.powi(2);
     let weak_stress = weak.bending + off_centre(*compression, weak) * weak_gain;
+    let bent_strong = share("fb1 / Fb1'", strong_stress, strong.allowable_bending)?;
+    let bent_weak = share("fb2 / Fb2'", weak_stress, weak.allowable_bending)?;
 
-    let stability = toward_weak + lateral.powi(2);
-    let left_of_weak = 1.0 - below_one("fc / FcE2 + (fb1 / FbE)^2", stability)?;
-    let compression_term = (*compression / *allowable_compression).powi(2);
-    let strong_term = strong_stress / (strong.allowable_bending * (1.0 - toward_strong));
-    let weak_term = weak_stress / (weak.allowable_bending * left_of_weak);
-    let sum = compression_term + strong_term + weak_term;
+    let amplified = |bent: f64, used: f64| (used < 1.0).then(|| bent / (1.0 - used));
+    let strong_term = amplified(bent_strong, toward_strong);
+    let weak_term = amplified(bent_weak, toward_both);
+    let stability = toward_strong.max(toward_both);
+    let sum = strong_term.zip(weak_term).map(|(strong, weak)| compression_term + strong + weak);
     Ok(Interaction {
         compression: compression_term,
         strong: strong_term,
         weak: weak_term,
         stability,
-        ratio: sum.max(stability),
+        ratio: sum.unwrap_or(compression_term).max(stability),
     })
 }
 
@@ -89,12 +92,13 @@ fn off_centre(compression: Stress, direction: &Direction) -> Stress {
     compression * (6.0 * (direction.eccentricity.abs() / direction.depth))
 }
 
-/// The ratio, where it is at least 0 and below 1.
-fn below_one(quantity: &'static str, ratio: f64) -> Result<f64, NotCovered> {
-    if (0.0..1.0).contains(&ratio) {
-        return Ok(ratio);
+/// How much of a stress is used, where both are what they must be.
+fn share(quantity: &'static str, stress: Stress, of: Stress) -> Result<f64, NotCovered> {
+    let ratio = stress / of;
+    if !(0.0 <= ratio && ratio.is_finite()) {
+        return Err(NotCovered::OutOfRange { quantity, value: ratio, limit: 0.0, clause: "NDS 2018 3.9.2" });
     }
-    Err(NotCovered::OutOfRange { quantity, value: ratio, limit: 1.0, clause: "NDS 2018 3.9.2" })
+    Ok(ratio)
 }
 
 #[cfg(test)]
@@ -126,7 +130,7 @@ mod tests {
         combined.strong.bending = Stress::psi(300.0);
         let interaction = interaction(&combined).unwrap();
         assert!((interaction.compression - 0.25).abs() < 1e-9);
-        assert!((interaction.strong - 0.5).abs() < 1e-9);
+        assert!((interaction.strong.unwrap() - 0.5).abs() < 1e-9);
         assert!((interaction.ratio - 0.75).abs() < 1e-9);
     }
 
@@ -136,7 +140,7 @@ mod tests {
         let mut combined = column();
         combined.strong.eccentricity = Length::inches(1);
         let interaction = interaction(&combined).unwrap();
-        assert!((interaction.strong - 0.729_066_667).abs() < 1e-6);
+        assert!((interaction.strong.unwrap() - 0.729_066_667).abs() < 1e-6);
         // The other way from the centre it is the same.
         combined.strong.eccentricity = -Length::inches(1);
         assert_eq!(super::interaction(&combined).unwrap(), interaction);
@@ -150,19 +154,41 @@ mod tests {
         combined.weak.bending = Stress::psi(100.0);
         combined.lateral_buckling = Some(Stress::psi(3_000.0));
         let interaction = interaction(&combined).unwrap();
-        assert!((interaction.weak - 0.204_082).abs() < 1e-6);
+        assert!((interaction.weak.unwrap() - 0.204_082).abs() < 1e-6);
         assert!((interaction.stability - 0.51).abs() < 1e-9);
     }
 
+    /// At FcE of the weak axis, and past FbE, nothing is left to bend with: the column is full or more.
     #[test]
-    fn a_buckled_column_is_not_covered() {
-        for compression in [800.0, 2_000.0, f64::NAN, -1.0] {
-            let combined = Combined { compression: Stress::psi(compression), ..column() };
-            assert!(interaction(&combined).is_err(), "{compression}");
-        }
+    fn a_buckled_column_is_more_than_full() {
+        let combined = Combined { compression: Stress::psi(800.0), ..column() };
+        let buckled = interaction(&combined).unwrap();
+        assert_eq!(buckled.weak, None);
+        assert!((buckled.ratio - 1.0).abs() < 1e-9);
+
+        let combined = Combined { compression: Stress::psi(2_000.0), ..column() };
+        let buckled = interaction(&combined).unwrap();
+        assert_eq!((buckled.strong, buckled.weak), (None, None));
+        assert!((buckled.ratio - 2.5).abs() < 1e-9);
+
         let mut combined = column();
         combined.strong.bending = Stress::psi(300.0);
         combined.lateral_buckling = Some(Stress::psi(300.0));
+        assert!((interaction(&combined).unwrap().ratio - 1.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_is_no_stress_is_not_covered() {
+        for compression in [f64::NAN, -1.0] {
+            let combined = Combined { compression: Stress::psi(compression), ..column() };
+            assert!(interaction(&combined).is_err(), "{compression}");
+        }
+        assert!(interaction(&Combined { allowable_compression: Stress::ZERO, ..column() }).is_err());
+        let mut combined = column();
+        combined.weak.critical_buckling = Stress::ZERO;
+        assert!(interaction(&combined).is_err());
+        combined = column();
+        combined.strong.depth = Length::ZERO;
         assert!(interaction(&combined).is_err());
     }
 
