@@ -18,6 +18,7 @@ pub mod floors;
 pub mod foundations;
 pub mod hygiene;
 pub mod intents;
+pub mod lateral;
 pub mod load_path;
 pub mod names;
 pub mod sheets;
@@ -212,6 +213,10 @@ pub const RULES: &[Rule] = &[
     load_path::partition_loaded::RULE,
     load_path::squash_block_missing::RULE,
     load_path::squash_block_short::RULE,
+    lateral::floors_untied_at_step::RULE,
+    lateral::thrust_without_floor::RULE,
+    lateral::braced_line_breaks_at_step::RULE,
+    lateral::hold_down_concrete_thin::RULE,
     sheets::string_does_not_close::RULE,
     sheets::count_differs::RULE,
     sheets::mark_unscheduled::RULE,

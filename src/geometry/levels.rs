@@ -25,6 +25,13 @@ pub struct FloorLevels {
     pub ceiling: Derived,
 }
 
+impl FloorLevels {
+    /// Underside and top of its joists, where both are known.
+    pub fn joist_space(&self) -> Option<(Length, Length)> {
+        Some((self.joist_bottom.as_ref().ok()?.total(), self.joist_top.as_ref().ok()?.total()))
+    }
+}
+
 /// The levels of every floor, in the model's order.
 pub fn of(model: &Model, carried: &Carried<'_>) -> Vec<FloorLevels> {
     let mut placed = Placed { model, subfloors: vec![State::Untouched; model.floors.len()], depth: 0 };

@@ -56,7 +56,8 @@ pub fn passages(
     others
         .filter_map(|other| {
             let (low, high) = strip_of(carried, other, way)?;
-            let (upper, lower) = (joist_space(geometry, own)?, joist_space(geometry, other)?);
+            let space = |floor: ElementId| geometry.floors.get(floor.index as usize)?.joist_space();
+            let (upper, lower) = (space(own)?, space(other)?);
             Some(Passage {
                 to: other,
                 at: if way.from <= way.to { low } else { high },
@@ -78,10 +79,4 @@ fn strip_of(carried: &Carried<'_>, floor: ElementId, way: &Way) -> Option<(Lengt
     });
     let strips = crossed.map(|rect| (rect.on(way.axis).0.max(low), rect.on(way.axis).1.min(high)));
     strips.filter(|(from, to)| from < to).reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))
-}
-
-/// Underside and top of a floor's joists.
-fn joist_space(geometry: &Geometry, floor: ElementId) -> Option<(Length, Length)> {
-    let levels = geometry.floors.get(floor.index as usize)?;
-    Some((levels.joist_bottom.as_ref().ok()?.total(), levels.joist_top.as_ref().ok()?.total()))
 }

@@ -8,7 +8,7 @@ use crate::model::site::{DeclaredLoad, Soil};
 use crate::model::support::Stand;
 use crate::syntax::value::{Load as LoadValue, Side};
 use crate::text::Span;
-use crate::units::{Length, Stress};
+use crate::units::{Force, Length, Stress};
 
 /// A wall.
 #[derive(Clone, Debug)]
@@ -51,6 +51,8 @@ pub struct Wall {
     pub weight: Field<LoadValue>,
     /// Declared loads on its top.
     pub loads: Vec<DeclaredLoad>,
+    /// What keeps it from lifting.
+    pub hold_downs: Vec<HoldDown>,
     /// Bracing, as a word.
     pub brace: Field<Box<str>>,
     /// What it stands on.
@@ -146,6 +148,23 @@ pub struct Anchor {
     pub length: Length,
     /// Spacing.
     pub spacing: Length,
+}
+
+/// What keeps a wall from lifting at one place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoldDown {
+    /// Where along the wall.
+    pub at: Station,
+    /// What.
+    pub words: Box<str>,
+    /// Capacity.
+    pub capacity: Option<Force>,
+    /// The least concrete that the capacity holds for.
+    pub concrete: Length,
+    /// Where the capacity comes from.
+    pub source: Option<SourceNote>,
+    /// The line.
+    pub span: Span,
 }
 
 /// Studs of a framed wall.

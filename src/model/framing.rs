@@ -89,6 +89,8 @@ pub struct Blocking {
     pub over: Option<Reference>,
     /// At which station.
     pub at: Option<Station>,
+    /// In the first bays beside which wall.
+    pub beside: Option<Reference>,
 }
 
 /// A beam.
@@ -124,6 +126,8 @@ pub struct Beam {
     pub holes: Vec<BeamHole>,
     /// Web stiffeners.
     pub stiffeners: Vec<Station>,
+    /// The author says that its web needs none: the line.
+    pub no_stiffener: Option<Span>,
 }
 
 /// How high a beam lies.

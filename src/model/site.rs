@@ -166,6 +166,12 @@ pub struct Floor {
 }
 
 impl Floor {
+    /// It lies in the open air: a deck, a balcony, or over nothing else.
+    pub fn is_outdoors(&self) -> bool {
+        let is_deck = self.use_.value().is_some_and(|word| matches!(&**word, "deck" | "balcony"));
+        is_deck || matches!(self.over.value(), Some(Below::Outside))
+    }
+
     /// How thick the finish is; nothing when no line says it.
     pub fn build_up(&self) -> Option<Length> {
         self.finish.value().map(|layer| layer.thickness)

@@ -23,6 +23,8 @@ limits! {
     STEP_STATION: Length = Length::sixteenths(0, 8), "step-station", "-", CommonPractice;
     /// Earth stands no higher against a wall that nothing holds at its top.
     UNBALANCED_FILL: Length = Length::inches(48), "unbalanced-fill", "R404.1", LowGradeCopy("2003 text, read in a copy of low grade");
+    /// Ground on a wall that no floor holds at its top is no higher.
+    FILL_WITHOUT_TOP_SUPPORT: Length = Length::feet(4), "fill-without-top-support", "R404.1", FromMemory;
     /// A floor opening leaves a wall top without support for no longer.
     UNSUPPORTED_WALL_TOP: Length = Length::feet(4), "unsupported-wall-top", "Ontario building code, a foreign code by analogy", CommonPractice;
     /// A floor opening leaves no greater share of a wall's length without support.

@@ -422,6 +422,7 @@ impl House {
         fact(text, "live", "40 psf");
         fact(text, "dead", "12 psf");
         fact(text, "over", format_args!("crawl, ground {}", self.crawl_ground(den).long()));
+        fact(text, "tie", "at step by engineer source \"invented\"");
     }
 
     fn write_walls(&self, text: &mut String) {
@@ -579,6 +580,9 @@ impl House {
         fact(text, "bears on", format_args!("{} for {bearing}", self.named("W2")));
         if !self.is_flush {
             fact(text, "blocked", format_args!("solid over {beam}"));
+        }
+        for wall in ["W3", "W4"] {
+            fact(text, "blocked", format_args!("solid beside {}", self.named(wall)));
         }
 
         open(text, format_args!("opening {} \"Stair\"", self.named("O1")));

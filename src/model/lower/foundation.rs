@@ -2,8 +2,8 @@
 
 use crate::model::field::{Assumption, Field};
 use crate::model::foundation::{
-    Anchor, Bars, Fastening, Footing, FootingKind, FootingSize, Grade, Ledger, LinePlace, LocalPad, Pedestal,
-    Plates, Pocket, Shelf, Sill, SillPlace, Slab, Studs, TopPlace, Wall, WallKind,
+    Anchor, Bars, Fastening, Footing, FootingKind, FootingSize, Grade, HoldDown, Ledger, LinePlace, LocalPad,
+    Pedestal, Plates, Pocket, Shelf, Sill, SillPlace, Slab, Studs, TopPlace, Wall, WallKind,
 };
 use crate::model::lower::every::common;
 use crate::model::lower::reader::Reader;
@@ -91,6 +91,19 @@ pub fn wall(reader: &mut Reader<'_, '_>) -> Wall {
         bearing,
         weight,
         loads: reader.declared_loads(axis),
+        hold_downs: reader.list("hold down", |reader, fact| {
+            let (at, concrete) = (reader.station_on(fact, "at", axis), reader.positive(fact, "concrete"));
+            let (words, capacity) = (reader.words(fact, "words")?, reader.force(fact, "capacity"));
+            let source = reader.source(fact);
+            Some(HoldDown {
+                at: at?,
+                words,
+                capacity,
+                concrete: concrete?,
+                source,
+                span: reader.span(fact.span),
+            })
+        }),
         brace: reader.field("brace", |reader, fact| reader.words(fact, "value")),
         stands_on: reader.stands_on(),
         from,

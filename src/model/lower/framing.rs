@@ -141,7 +141,8 @@ pub fn joists(reader: &mut Reader<'_, '_>) -> Joists {
                 false => None,
             };
             let is_solid = fact.word("how") == Some("solid");
-            Some(Blocking { is_solid, over: reader.reference(fact, "support"), at })
+            let over = reader.reference(fact, "support");
+            Some(Blocking { is_solid, over, at, beside: reader.reference(fact, "wall") })
         }),
         deck_edges: reader.list("deck edge", |reader, fact| reader.station(fact, "value")),
         cantilevers: reader.given("cantilever", |reader, fact| {
@@ -202,7 +203,14 @@ pub fn beam(reader: &mut Reader<'_, '_>) -> Beam {
             let span = reader.span(fact.span);
             Some(BeamHole { diameter: diameter?, at: Some(at?), above_bottom, span })
         }),
-        stiffeners: reader.list("stiffener", |reader, fact| reader.station_on(fact, "at", axis)),
+        stiffeners: reader.list("stiffener", |reader, fact| match fact.has("at") {
+            true => reader.station_on(fact, "at", axis),
+            false => None,
+        }),
+        no_stiffener: reader
+            .fact("stiffener")
+            .filter(|fact| fact.has("none"))
+            .map(|fact| reader.span(fact.span)),
         from,
     }
 }

@@ -61,6 +61,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             report(&ledger.common, span, "capacity of the fastening", findings);
         }
     }
+    for wall in &model.walls {
+        let unfounded =
+            wall.hold_downs.iter().filter(|held| held.capacity.is_some() && held.source.is_none());
+        for held in unfounded {
+            report(&wall.common, held.span, "capacity of the hold-down", findings);
+        }
+    }
     for load in &model.loads {
         if let Some(span) = load.amount.stated().map(|(_, span)| span) {
             report(&load.common, span, "load", findings);

@@ -4,7 +4,7 @@ use crate::geometry::carried::Carried;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::model::framing::Column;
-use crate::model::site::{Below, Floor};
+use crate::model::site::Floor;
 use crate::rules::{Findings, rule};
 
 rule! {
@@ -62,10 +62,7 @@ fn open_floor_on<'a>(house: &'a House, carried: &Carried<'_>, post: ElementId) -
     let beams = carried.beams_on(post).iter().map(|(beam, _)| beam.common.id);
     let fields = beams.chain([post]).flat_map(|carrier| carried.joists_on(carrier));
     let mut floors = fields.filter_map(|(joists, _)| house.model.floor(joists.floor.value()?.target?));
-    floors.find(|floor| {
-        let is_deck = floor.use_.value().is_some_and(|word| matches!(&**word, "deck" | "balcony"));
-        is_deck || matches!(floor.over.value(), Some(Below::Outside))
-    })
+    floors.find(|floor| floor.is_outdoors())
 }
 
 fn report(column: &Column, floor: &Floor, findings: &mut Findings<'_>) {

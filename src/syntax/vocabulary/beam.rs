@@ -171,9 +171,12 @@ pub static BEAM: ElementSpec = ElementSpec {
         .repeatable(),
         FactSpec::optional(
             "stiffener",
-            Sequence(&[Words("at"), Slot("at", Kind::GridRef)]),
+            OneOf(&[
+                Sequence(&[Mark("none"), SOURCE]),
+                Sequence(&[Words("at"), Slot("at", Kind::GridRef)]),
+            ]),
             "",
-            "Where plates stiffen its web.",
+            "Where plates stiffen its web; `none` where somebody has looked at the web and it needs none.",
             "stiffener at B",
         )
         .repeatable(),

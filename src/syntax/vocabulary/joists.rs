@@ -92,10 +92,11 @@ pub static JOISTS: ElementSpec = ElementSpec {
                 OneOf(&[
                     Sequence(&[Words("over"), Slot("support", Kind::Name(SUPPORTS))]),
                     Sequence(&[Words("at"), Slot("at", Kind::GridRef)]),
+                    Sequence(&[Words("beside"), Slot("wall", Kind::Name(&[ElementKind::Wall]))]),
                 ]),
             ]),
             "",
-            "Where they are kept from rolling, and how. Solid blocking also carries what stands above it.",
+            "Where they are kept from rolling, and how. Solid blocking also carries what stands above it. Beside a wall that they run along, the blocking of the first bays hands the wall's thrust on to the deck.",
             "blocked solid over W1",
         )
         .repeatable(),

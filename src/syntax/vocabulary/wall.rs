@@ -135,6 +135,24 @@ pub static WALL: ElementSpec = ElementSpec {
         )
         .repeatable(),
         FactSpec::optional(
+            "hold down",
+            Sequence(&[
+                Words("at"),
+                Slot("at", Kind::GridRef),
+                Words("by"),
+                Slot("words", Kind::Text),
+                Slot("capacity", Kind::Load),
+                Words("in"),
+                Slot("concrete", Kind::Length),
+                Words("of concrete"),
+                SOURCE,
+            ]),
+            "",
+            "What keeps it from lifting: where along it, by what, what that can take, and in concrete of what thickness at the least.",
+            r#"hold down at A plus 6" by "cast-in strap" 2900 lb in 8" of concrete source "strap table""#,
+        )
+        .repeatable(),
+        FactSpec::optional(
             "brace",
             Slot("value", Kind::FreeWords),
             "",
