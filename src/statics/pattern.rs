@@ -33,24 +33,23 @@ pub fn patterns(prepared: &Prepared, patterned: &[Push]) -> Result<Patterned, Un
     // Refuses what is off the member before it is cut.
     let everything = prepared.response(patterned)?;
     let loads: Vec<Vec<Push>> = spans.iter().map(|&span| within(patterned, span, prepared)).collect();
-    let loaded: Vec<bool> = loads.iter().map(|pushes| !pushes.is_empty()).collect();
-
-    let arrangements = if loaded.iter().filter(|&&is_loaded| is_loaded).count() <= MOST_SPANS_IN_FULL {
-        all_arrangements(&loaded)
+    let n_loaded = loads.iter().filter(|pushes| !pushes.is_empty()).count();
+    let alone = loads.iter().map(|pushes| match (pushes.is_empty(), n_loaded) {
+        (true, _) => Ok(None),
+        (false, 1) => Ok(Some(everything.clone())),
+        // All cut at the same places, so that they add up fast.
+        (false, _) => {
+            let response = prepared.response(pushes)?;
+            Ok(Some(Response::sum(&[(1.0, &response), (0.0, &everything)])))
+        }
+    });
+    let alone: Vec<Option<Response>> = alone.collect::<Result<_, Unstable>>()?;
+    let none = Response::sum(&[(0.0, &everything)]);
+    let patterns = if n_loaded <= MOST_SPANS_IN_FULL {
+        all_patterns(&alone, none)
     } else {
-        worst_arrangements(prepared, &spans, &loads)?
+        worst_patterns(&alone, &none, &spans)
     };
-    let mut patterns = Vec::with_capacity(arrangements.len());
-    for arrangement in arrangements {
-        let response = if arrangement == loaded {
-            everything.clone()
-        } else {
-            let chosen = loads.iter().zip(&arrangement).filter(|(_, is_loaded)| **is_loaded);
-            let pushes: Vec<Push> = chosen.flat_map(|(pushes, _)| pushes.iter().copied()).collect();
-            prepared.response(&pushes)?
-        };
-        patterns.push(Pattern { spans: arrangement, response });
-    }
     Ok(Patterned { spans, patterns })
 }
 
@@ -58,45 +57,51 @@ pub fn patterns(prepared: &Prepared, patterned: &[Push]) -> Result<Patterned, Un
 const MOST_SPANS_IN_FULL: usize = 6;
 
 /// Every choice among the loaded spans, from none to all.
-fn all_arrangements(loaded: &[bool]) -> Vec<Vec<bool>> {
-    let mut arrangements = vec![Vec::with_capacity(loaded.len())];
-    for &is_loaded in loaded {
-        let with: Vec<Vec<bool>> = if is_loaded {
-            arrangements.iter().map(|before| before.iter().copied().chain([true]).collect()).collect()
-        } else {
-            Vec::new()
+fn all_patterns(alone: &[Option<Response>], none: Response) -> Vec<Pattern> {
+    let mut patterns = vec![Pattern { spans: Vec::with_capacity(alone.len()), response: none }];
+    for response in alone {
+        let with: Vec<Pattern> = match response {
+            None => Vec::new(),
+            Some(response) => patterns.iter().map(|before| before.with_next(response)).collect(),
         };
-        arrangements.iter_mut().for_each(|before| before.push(false));
-        arrangements.extend(with);
+        patterns.iter_mut().for_each(|before| before.spans.push(false));
+        patterns.extend(with);
     }
-    arrangements
+    patterns
+}
+
+impl Pattern {
+    /// It with one span more, loaded.
+    fn with_next(&self, alone: &Response) -> Self {
+        let spans = self.spans.iter().copied().chain([true]).collect();
+        Self { spans, response: Response::sum(&[(1.0, &self.response), (1.0, alone)]) }
+    }
 }
 
 /// For each quantity, the spans that add to it and the spans that take from it.
-fn worst_arrangements(
-    prepared: &Prepared,
-    spans: &[(Length, Length)],
-    loads: &[Vec<Push>],
-) -> Result<Vec<Vec<bool>>, Unstable> {
-    let mut influences: Vec<Vec<f64>> = Vec::with_capacity(loads.len());
-    for pushes in loads {
-        influences.push(influences_of(&prepared.response(pushes)?, spans));
-    }
-    let n_quantities = influences.first().map_or(0, Vec::len);
+fn worst_patterns(alone: &[Option<Response>], none: &Response, spans: &[(Length, Length)]) -> Vec<Pattern> {
+    let influences: Vec<Vec<f64>> = alone
+        .iter()
+        .map(|response| response.as_ref().map_or_else(Vec::new, |response| influences_of(response, spans)))
+        .collect();
+    let n_quantities = influences.iter().map(Vec::len).max().unwrap_or(0);
     let quantities = (0..n_quantities).flat_map(|quantity| {
         let of_spans =
             influences.iter().map(move |influence| influence.get(quantity).copied().unwrap_or(0.0));
         [of_spans.clone().map(|value| value > 0.0).collect(), of_spans.map(|value| value < 0.0).collect()]
     });
-    let all: Vec<bool> = loads.iter().map(|pushes| !pushes.is_empty()).collect();
-    let none = vec![false; loads.len()];
-    let mut arrangements: Vec<Vec<bool>> =
-        quantities.filter(|spans| *spans != all && *spans != none).collect();
+    let all: Vec<bool> = alone.iter().map(Option::is_some).collect();
+    let mut arrangements: Vec<Vec<bool>> = quantities.chain([vec![false; alone.len()], all]).collect();
     arrangements.sort_unstable();
     arrangements.dedup();
-    arrangements.insert(0, none);
-    arrangements.push(all);
-    Ok(arrangements)
+    let pattern = |spans: Vec<bool>| {
+        let chosen =
+            alone.iter().zip(&spans).filter_map(|(response, chosen)| response.as_ref().filter(|_| *chosen));
+        let parts: Vec<(f64, &Response)> =
+            chosen.map(|response| (1.0, response)).chain([(1.0, none)]).collect();
+        Pattern { response: Response::sum(&parts), spans }
+    };
+    arrangements.into_iter().map(pattern).collect()
 }
 
 /// How a load acts on every quantity that an arrangement may govern.
@@ -183,35 +188,40 @@ pub struct Governed<T> {
 
 /// The envelope of `steady` plus `factor` times each arrangement.
 pub fn envelope(steady: &Response, patterned: &Patterned, factor: f64) -> Envelope {
-    let mut envelope = Envelope::default();
-    for (index, pattern) in patterned.patterns.iter().enumerate() {
-        let response = Response::sum(&[(1.0, steady), (factor, &pattern.response)]);
-        let spans = patterned.spans.iter().map(|&(from, to)| response.extremes_between(from, to));
-        if index == 0 {
-            envelope.reactions = response
-                .reactions
-                .iter()
-                .map(|&reaction| Reactions { most: (reaction, index), least: (reaction, index) })
-                .collect();
-            envelope.spans = spans.map(|extremes| Governing::of(&extremes, index)).collect();
-            continue;
-        }
-        for (range, &reaction) in envelope.reactions.iter_mut().zip(&response.reactions) {
+    let sums =
+        patterned.patterns.iter().map(|pattern| Response::sum(&[(1.0, steady), (factor, &pattern.response)]));
+    let sums: Vec<Response> = sums.collect();
+    let spans: Vec<Governing> = patterned.spans.iter().filter_map(|&span| governing(&sums, span)).collect();
+    let whole = spans.iter().copied().reduce(Governing::worse).unwrap_or_default();
+    Envelope { reactions: reactions(&sums), whole, spans }
+}
+
+fn reactions(sums: &[Response]) -> Vec<Reactions> {
+    let Some((first, others)) = sums.split_first() else { return Vec::new() };
+    let only = |&reaction| Reactions { most: (reaction, 0), least: (reaction, 0) };
+    let mut ranges: Vec<Reactions> = first.reactions.iter().map(only).collect();
+    for (response, pattern) in others.iter().zip(1..) {
+        for (range, &reaction) in ranges.iter_mut().zip(&response.reactions) {
             if reaction > range.most.0 {
-                range.most = (reaction, index);
+                range.most = (reaction, pattern);
             }
             if reaction < range.least.0 {
-                range.least = (reaction, index);
+                range.least = (reaction, pattern);
             }
         }
-        for (governing, extremes) in envelope.spans.iter_mut().zip(spans) {
-            governing.take_in(&Governing::of(&extremes, index));
-        }
     }
-    let mut spans = envelope.spans.iter();
-    envelope.whole = spans.next().copied().unwrap_or_default();
-    spans.for_each(|span| envelope.whole.take_in(span));
-    envelope
+    ranges
+}
+
+/// The worst of all sums within one span.
+fn governing(sums: &[Response], (from, to): (Length, Length)) -> Option<Governing> {
+    // What midspan reaches under some pattern: most of the others need no search. One unit less, for the rounding.
+    let midspan = from + (to - from).half();
+    let drops = || sums.iter().map(|response| response.deflection_at(midspan));
+    let down = drops().max()? - Length::from_units(1);
+    let up = -drops().min()? - Length::from_units(1);
+    let extremes = sums.iter().map(|response| response.extremes_beyond((down, up), from, to));
+    extremes.zip(0..).map(|(extremes, pattern)| Governing::of(&extremes, pattern)).reduce(Governing::worse)
 }
 
 impl Governing {
@@ -225,21 +235,18 @@ impl Governing {
         }
     }
 
-    fn take_in(&mut self, other: &Self) {
-        keep(&mut self.sagging, &other.sagging, |one, other| one > other);
-        keep(&mut self.hogging, &other.hogging, |one, other| one < other);
-        keep(&mut self.shear, &other.shear, |one, other| one.abs() > other.abs());
-        keep(&mut self.down, &other.down, |one, other| one > other);
-        keep(&mut self.up, &other.up, |one, other| one > other);
+    /// The worse of two, each kind for itself; of equals, the first.
+    fn worse(self, other: Self) -> Self {
+        Self {
+            sagging: if other.sagging.value > self.sagging.value { other.sagging } else { self.sagging },
+            hogging: if other.hogging.value < self.hogging.value { other.hogging } else { self.hogging },
+            shear: if other.shear.value.abs() > self.shear.value.abs() { other.shear } else { self.shear },
+            down: if other.down.value > self.down.value { other.down } else { self.down },
+            up: if other.up.value > self.up.value { other.up } else { self.up },
+        }
     }
 }
 
 fn governed<T>((value, at): (T, Length), pattern: usize) -> Governed<T> {
     Governed { value, at, pattern }
-}
-
-fn keep<T: Copy>(kept: &mut Governed<T>, other: &Governed<T>, is_worse: impl Fn(T, T) -> bool) {
-    if is_worse(other.value, kept.value) {
-        *kept = *other;
-    }
 }

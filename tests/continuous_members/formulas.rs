@@ -3,7 +3,7 @@
 //! in a few lines. Shear deformation and springs: derived here, as said beside them.
 
 use storyrod::statics::continuous::{Hold, Line, Prop, Push, Response, Stretch};
-use storyrod::units::{FlexuralRigidity, Force, Length, LineLoad, SpringRate};
+use storyrod::units::{FlexuralRigidity, Force, Length, LineLoad, Moment, SpringRate};
 
 /// Pounds times square inches; pounds an inch; pounds.
 const EI: f64 = 2.4e8;
@@ -91,6 +91,20 @@ fn simple_spans() {
     close_printed(extremes.sagging.1.to_inches() / l, 0.5774, 1e-4);
     close_printed(extremes.down.0.to_inches() * EI / (total * l.powi(3)), 0.01304, 1e-5);
     close_printed(extremes.down.1.to_inches() / l, 0.5193, 1e-4);
+}
+
+/// Equal couples at both ends: the moment is the same everywhere, the deflection M l² / 8 EI midway.
+#[test]
+fn an_even_bend() {
+    let (l, moment) = (120.0, 40_000.0);
+    let couple = |at: f64, moment: f64| Push::Couple { at: inches(at), moment: Moment::lb_in(moment) };
+    let line = member(l, &[(0.0, Hold::Pinned), (l, Hold::Pinned)]);
+    let bent = line.prepare().unwrap().response(&[couple(0.0, moment), couple(l, -moment)]).unwrap();
+    close(bent.reactions[0].to_lb(), 0.0);
+    close(bent.extremes().sagging.0.to_lb_in(), moment);
+    close(bent.extremes().hogging.0.to_lb_in(), moment);
+    close_drop(bent.extremes().down.0, moment * l * l / (8.0 * EI));
+    close_drop(bent.extremes().down.1, l / 2.0);
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use storyrod::statics::continuous::{Hold, Line, Prop, Push, Response, Stretch};
+use storyrod::statics::pattern::{envelope, patterns};
 use storyrod::units::{FlexuralRigidity, Force, Length, LineLoad, Moment, SpringRate};
 
 /// A sixteenth of an inch: all places are whole numbers of it.
@@ -216,6 +217,34 @@ proptest! {
         let (one, other) = (deflection(here, there), deflection(there, here));
         let tolerance = one.abs().scaled(1e-7) + Length::from_units(2);
         prop_assert!((one - other).abs() <= tolerance, "{one:?} {other:?}");
+    }
+
+    #[test]
+    fn an_envelope_is_the_worst_of_its_patterns(line in line(), steady in loads(), live in loads()) {
+        let prepared = line.prepare().unwrap();
+        let steady = prepared.response(&pushes(&line, &steady)).unwrap();
+        let live = pushes(&line, &live);
+        let patterned = patterns(&prepared, &live).unwrap();
+        let envelope = envelope(&steady, &patterned, 0.75);
+
+        let all = &patterned.patterns.last().unwrap().response;
+        assert_same(all, &prepared.response(&live).unwrap(), line.length, 1e-8);
+        let (share, unit) = (1e-9, Length::from_units(1));
+        for (&(from, to), governing) in patterned.spans.iter().zip(&envelope.spans) {
+            for pattern in &patterned.patterns {
+                let sum = Response::sum(&[(1.0, &steady), (0.75, &pattern.response)]);
+                let extremes = sum.extremes_between(from, to);
+                let noise = share * (governing.sagging.value.abs() + governing.hogging.value.abs()).to_lb_in();
+                prop_assert!(extremes.sagging.0.to_lb_in() <= governing.sagging.value.to_lb_in() + noise);
+                prop_assert!(extremes.hogging.0.to_lb_in() >= governing.hogging.value.to_lb_in() - noise);
+                prop_assert!(extremes.shear.0.abs().to_lb() <= governing.shear.value.abs().to_lb() * (1.0 + share));
+                prop_assert!(extremes.down.0 <= governing.down.value + unit);
+                prop_assert!(extremes.up.0 <= governing.up.value + unit);
+            }
+            let named = &patterned.patterns[governing.down.pattern];
+            let sum = Response::sum(&[(1.0, &steady), (0.75, &named.response)]);
+            prop_assert!((sum.extremes_between(from, to).down.0 - governing.down.value).abs() <= unit);
+        }
     }
 
     #[test]

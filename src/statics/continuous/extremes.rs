@@ -19,9 +19,11 @@ pub struct Extremes {
     pub up: (Length, Length),
 }
 
-pub(super) fn extremes_of(pieces: impl Iterator<Item = Piece> + Clone) -> Extremes {
+/// `known` are the deflections, down and up, that are reached elsewhere: smaller ones need not be found exactly.
+pub(super) fn extremes_of(pieces: impl Iterator<Item = Piece> + Clone, known: (Length, Length)) -> Extremes {
     let Some(first) = pieces.clone().next() else { return Extremes::default() };
     let mut found = Found::at_start_of(&first);
+    found.reached = (known.0.to_inches(), known.1.to_inches());
     for piece in pieces.clone() {
         found.take_in(&piece);
     }
@@ -140,20 +142,27 @@ impl Found {
         let most_bend = piece.flex * most_moment + piece.slip * most_load;
         let lowest = start.drop.max(end.drop) + bow * most_bend.max(0.0);
         let highest = start.drop.min(end.drop) + bow * least_bend.min(0.0);
-        if lowest <= self.down.value.max(self.reached.0) && -highest <= self.up.value.max(self.reached.1) {
+        // Not `<=`: an even bend reaches its bound.
+        let stays_above = lowest < self.down.value.max(self.reached.0) * SURELY;
+        let stays_below = -highest < self.up.value.max(self.reached.1) * SURELY;
+        if stays_above && stays_below {
             return;
         }
-        // Between places without curvature the slope goes one way.
+        let slope = Slope::of(piece);
         let bends_both_ways = least_bend < 0.0 && most_bend > 0.0;
-        let straight_places = if bends_both_ways { piece.straight_places() } else { [f64::NAN; 3] };
-        let mut from = 0.0;
+        let straight_places = if bends_both_ways { slope.straight_places() } else { [f64::NAN; 3] };
+        // Between places without bend the slope goes one way.
+        let (mut from, mut slope_from) = (0.0, slope.at(0.0).0);
         for to in straight_places.into_iter().chain([piece.length]) {
-            if from < to && to <= piece.length {
-                if let Some(x) = root_between(from, to, |x| piece.steepness(x)) {
-                    self.take_in_drop(piece.state_after(x).drop, (piece.at, x));
-                }
-                from = to;
+            if !(from < to && to <= piece.length) {
+                continue;
             }
+            let slope_to = slope.at(to).0;
+            let may_govern = if slope_from > 0.0 { !stays_above } else { !stays_below };
+            if may_govern && let Some(x) = root_between((from, slope_from), (to, slope_to), |x| slope.at(x)) {
+                self.take_in_drop(piece.state_after(x).drop, (piece.at, x));
+            }
+            (from, slope_from) = (to, slope_to);
         }
     }
 
@@ -172,35 +181,53 @@ impl Found {
 /// What rounding may do, as a share of the largest value.
 const ROUNDING: f64 = 1e-12;
 
-impl Piece {
-    /// The slope of the deflection and how it changes, this many inches from the start.
-    fn steepness(&self, x: f64) -> (f64, f64) {
-        let State { shear, moment, slope, .. } = self.state_after(x);
-        let load = self.load + self.growth * x;
-        (slope + self.slip * shear, -(self.flex * moment + self.slip * load))
+/// What two ways of working out one bound may differ by.
+const SURELY: f64 = 1.0 - 1e-9;
+
+/// The slope of a piece's deflection: a polynomial of the inches from its start.
+struct Slope {
+    terms: [f64; 5],
+    length: f64,
+}
+
+impl Slope {
+    fn of(piece: &Piece) -> Self {
+        let Piece { length, load, growth, start, flex, slip, .. } = *piece;
+        let terms = [
+            start.slope + slip * start.shear,
+            -flex * start.moment - slip * load,
+            -(flex * start.shear + slip * growth) / 2.0,
+            flex * load / 6.0,
+            flex * growth / 24.0,
+        ];
+        Self { terms, length }
     }
 
-    /// Where the deflected shape has no curvature, from left to right: three places at the most, `NaN` for none.
+    /// The slope and how it changes.
+    fn at(&self, x: f64) -> (f64, f64) {
+        let [a, b, c, d, e] = self.terms;
+        (a + x * (b + x * (c + x * (d + x * e))), b + x * (2.0 * c + x * (3.0 * d + x * 4.0 * e)))
+    }
+
+    /// Where it does not change, from left to right: three places at the most, `NaN` for none.
     fn straight_places(&self) -> [f64; 3] {
-        let Self { load, growth, start: State { shear, moment, .. }, flex, slip, .. } = *self;
-        let at_start = flex * moment + slip * load;
-        let climb = flex * shear + slip * growth;
-        if growth.abs() * self.length <= f64::EPSILON * load.abs() {
-            let [one, other] = quadratic_roots(at_start, climb, -flex * load / 2.0);
+        let [_, b, c, d, e] = self.terms;
+        if e.abs() * self.length <= f64::EPSILON * d.abs() {
+            let [one, other] = quadratic_roots(b, 2.0 * c, 3.0 * d);
             return [one, other, f64::NAN];
         }
-        let curvature = |x: f64| {
-            let bend = climb - flex * x * (load + x * growth / 2.0);
-            (at_start + x * (climb - flex * x * (load / 2.0 + x * growth / 6.0)), bend)
+        let bend = |x: f64| {
+            (b + x * (2.0 * c + x * (3.0 * d + x * 4.0 * e)), 2.0 * c + x * (6.0 * d + x * 12.0 * e))
         };
         let mut places = [f64::NAN; 3];
-        let mut from = 0.0;
-        let turns = quadratic_roots(climb, -flex * load, -flex * growth / 2.0);
+        let (mut from, mut bend_from) = (0.0, b);
+        let turns = quadratic_roots(2.0 * c, 6.0 * d, 12.0 * e);
         for (place, to) in places.iter_mut().zip(turns.into_iter().chain([self.length])) {
             let to = to.min(self.length);
             if from < to {
-                *place = root_between(from, to, curvature).unwrap_or(f64::NAN);
-                from = to;
+                let bend_to = bend(to).0;
+                *place = root_between((from, bend_from), (to, bend_to), bend).unwrap_or(f64::NAN);
+                (from, bend_from) = (to, bend_to);
             }
         }
         places

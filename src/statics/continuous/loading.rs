@@ -149,6 +149,7 @@ fn cut(prepared: &Prepared, events: &[Event]) -> Result<Cut, Unstable> {
             let to = events.peek().map_or(next.at, |event| event.at).min(slice.to).min(next.at);
             let piece = Piece {
                 at,
+                to,
                 length: (to - at).to_inches(),
                 load: running.load,
                 growth: running.growth,
@@ -252,7 +253,7 @@ impl LoadedField {
 }
 
 fn response_of(prepared: &Prepared, mut cut: Cut, ends: &[End]) -> Result<Response, Unstable> {
-    let shears = integrate(prepared, &mut cut, ends);
+    let shears = integrate(prepared, &mut cut, ends)?;
     let mut reactions = vec![Force::ZERO; prepared.n_props];
     let mut fixed_moments = vec![Moment::ZERO; prepared.n_props];
     let (mut largest, mut astray) = (0.0_f64, 0.0_f64);
@@ -284,10 +285,11 @@ fn response_of(prepared: &Prepared, mut cut: Cut, ends: &[End]) -> Result<Respon
         }
         left_shear = next_left;
     }
-    let response = Response { reactions, fixed_moments, pieces: cut.pieces };
+    let is_finite = reactions.iter().all(|reaction| reaction.is_finite())
+        && fixed_moments.iter().all(|moment| moment.is_finite());
     // A place that nothing holds takes no force; what is left there is what rounding did.
-    if astray <= LOST * largest && response.is_finite() {
-        Ok(response)
+    if is_finite && astray <= LOST * largest {
+        Ok(Response { reactions, fixed_moments, pieces: cut.pieces })
     } else {
         Err(Unstable::BeyondArithmetic)
     }
@@ -297,7 +299,7 @@ fn response_of(prepared: &Prepared, mut cut: Cut, ends: &[End]) -> Result<Respon
 const LOST: f64 = 1e-7;
 
 /// Gives each piece the shear, moment, slope and deflection at its start; tells the shears at the ends of each field.
-fn integrate(prepared: &Prepared, cut: &mut Cut, ends: &[End]) -> Vec<(f64, f64)> {
+fn integrate(prepared: &Prepared, cut: &mut Cut, ends: &[End]) -> Result<Vec<(f64, f64)>, Unstable> {
     let mut pieces = cut.pieces.iter_mut();
     let mut shears = Vec::with_capacity(prepared.fields.len());
     for ((field, loaded), sides) in prepared.fields.iter().zip(&cut.fields).zip(ends.windows(2)) {
@@ -313,7 +315,11 @@ fn integrate(prepared: &Prepared, cut: &mut Cut, ends: &[End]) -> Vec<(f64, f64)
             piece.start = state.with_jump_of(piece.start);
             state = piece.end();
         }
+        // What is no number stays none to the end of the field.
+        if !state.is_finite() {
+            return Err(Unstable::BeyondArithmetic);
+        }
         shears.push((shear, shear + loaded.end.shear));
     }
-    shears
+    Ok(shears)
 }

@@ -282,15 +282,8 @@ fn fields_of(nodes: &[Node], slices: &[Slice]) -> Vec<Field> {
         while let Some(slice) = slices.peek() {
             let to = slice.to.min(right.at);
             let length = (to - from).to_inches();
-            let piece = |start| Piece {
-                at: from,
-                length,
-                load: 0.0,
-                growth: 0.0,
-                start,
-                flex: slice.flex,
-                slip: slice.slip,
-            };
+            let piece =
+                |start| Piece { length, start, flex: slice.flex, slip: slice.slip, ..Piece::default() };
             by_moment = piece(by_moment).end();
             by_shear = piece(by_shear).end();
             from = to;

@@ -15,9 +15,11 @@ pub struct Response {
 }
 
 /// A length of the member on which load and stiffness run smoothly. Pounds and inches.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Piece {
     pub(super) at: Length,
+    pub(super) to: Length,
+    /// From `at` to `to`.
     pub(super) length: f64,
     /// The line load at its start.
     pub(super) load: f64,
@@ -61,85 +63,67 @@ impl Response {
 
     /// The largest and least of everything along the member.
     pub fn extremes(&self) -> Extremes {
-        extremes_of(self.pieces.iter().copied())
+        extremes_of(self.pieces.iter().copied(), (Length::ZERO, Length::ZERO))
     }
 
     /// The largest and least of everything between two places.
     pub fn extremes_between(&self, from: Length, to: Length) -> Extremes {
+        self.extremes_beyond((Length::ZERO, Length::ZERO), from, to)
+    }
+
+    /// The same, but deflections that stay within `known`, down and up, need not be exact.
+    pub(in crate::statics) fn extremes_beyond(
+        &self,
+        known: (Length, Length),
+        from: Length,
+        to: Length,
+    ) -> Extremes {
         let (from, to) = (from.min(to), from.max(to));
-        let first = self.pieces.partition_point(|piece| piece.to() <= from);
+        let first = self.pieces.partition_point(|piece| piece.to <= from);
         let pieces = self.pieces.iter().skip(first).take_while(|piece| piece.at < to);
-        extremes_of(pieces.map(|piece| piece.between(from, to)))
+        extremes_of(pieces.map(|piece| piece.between(from, to)), known)
     }
 
     /// The sum of responses of one prepared member, each times its factor.
     pub fn sum(parts: &[(f64, &Self)]) -> Self {
-        let mut cuts: Vec<(Length, f64)> = parts
-            .iter()
-            .flat_map(|(_, part)| part.pieces.iter().map(|piece| (piece.at, piece.length)))
-            .collect();
-        cuts.sort_unstable_by_key(|(at, _)| *at);
-        cuts.dedup_by_key(|(at, _)| *at);
-        let end = parts.iter().filter_map(|(_, part)| part.pieces.last()).map(Piece::to).max();
-        let ends = cuts.iter().skip(1).map(|(at, _)| *at).chain(end);
-        let mut rests: Vec<(f64, &[Piece])> =
-            parts.iter().map(|(factor, part)| (*factor, part.pieces.as_slice())).collect();
-        let pieces = cuts.iter().zip(ends).map(|(&(at, _), to)| piece_of_sum(&mut rests, at, to)).collect();
         Self {
             reactions: sums(parts.iter().map(|(factor, part)| (*factor, part.reactions.as_slice()))),
             fixed_moments: sums(parts.iter().map(|(factor, part)| (*factor, part.fixed_moments.as_slice()))),
-            pieces,
+            pieces: pieces_of_sum(parts),
         }
-    }
-
-    pub(super) fn is_finite(&self) -> bool {
-        self.reactions.iter().all(|reaction| reaction.is_finite())
-            && self.fixed_moments.iter().all(|moment| moment.is_finite())
-            && self.pieces.iter().all(|piece| piece.end().is_finite())
     }
 
     fn state_right_of(&self, at: Length) -> Option<State> {
         let after = self.pieces.partition_point(|piece| piece.at <= at);
         let piece = self.pieces.get(after.checked_sub(1)?)?;
-        (at < piece.to()).then(|| piece.state_at(at))
+        (at < piece.to).then(|| piece.state_at(at))
     }
 
     fn state_left_of(&self, at: Length) -> Option<State> {
         let after = self.pieces.partition_point(|piece| piece.at < at);
         let piece = self.pieces.get(after.checked_sub(1)?)?;
-        (at <= piece.to()).then(|| piece.state_at(at))
+        (at <= piece.to).then(|| piece.state_at(at))
     }
 }
 
-/// The sum of the pieces that cover a length; each of `rests` begins with the piece that covered the length before.
-fn piece_of_sum(rests: &mut [(f64, &[Piece])], at: Length, to: Length) -> Piece {
-    let mut sum = Piece {
-        at,
-        length: (to - at).to_inches(),
-        load: 0.0,
-        growth: 0.0,
-        start: State::default(),
-        flex: 0.0,
-        slip: 0.0,
-    };
-    for (factor, rest) in rests {
-        while let [_, later @ ..] = *rest
-            && later.first().is_some_and(|piece| piece.at <= at)
-        {
-            *rest = later;
+fn pieces_of_sum(parts: &[(f64, &Response)]) -> Vec<Piece> {
+    let mut rests: Vec<(f64, &[Piece])> =
+        parts.iter().map(|(factor, part)| (*factor, part.pieces.as_slice())).collect();
+    let mut pieces = Vec::with_capacity(rests.iter().map(|(_, rest)| rest.len()).sum());
+    let mut at = Length::ZERO;
+    while let Some(to) = rests.iter().filter_map(|(_, rest)| rest.first()).map(|piece| piece.to).min() {
+        let mut sum = Piece { at, to, length: (to - at).to_inches(), ..Piece::default() };
+        for (factor, rest) in &mut rests {
+            let Some((piece, later)) = rest.split_first() else { continue };
+            sum.add(*factor, piece, at);
+            if piece.to == to {
+                *rest = later;
+            }
         }
-        let Some(piece) = rest.first().map(|piece| piece.between(at, to)) else { continue };
-        sum.load += *factor * piece.load;
-        sum.growth += *factor * piece.growth;
-        sum.start = State {
-            shear: sum.start.shear + *factor * piece.start.shear,
-            moment: sum.start.moment + *factor * piece.start.moment,
-            slope: sum.start.slope + *factor * piece.start.slope,
-            drop: sum.start.drop + *factor * piece.start.drop,
-        };
-        (sum.flex, sum.slip) = (piece.flex, piece.slip);
+        pieces.push(sum);
+        at = to;
     }
-    sum
+    pieces
 }
 
 fn sums<'a, T>(parts: impl Iterator<Item = (f64, &'a [T])>) -> Vec<T>
@@ -158,10 +142,6 @@ where
 }
 
 impl Piece {
-    pub(super) fn to(&self) -> Length {
-        self.at + Length::decimal_inches(self.length)
-    }
-
     pub(super) fn end(&self) -> State {
         self.state_after(self.length)
     }
@@ -187,19 +167,30 @@ impl Piece {
 
     /// The part of it between two places.
     pub(super) fn between(&self, from: Length, to: Length) -> Self {
-        let at = self.at.max(from);
-        let to = self.to().min(to);
-        if at == self.at && to == self.to() {
+        let (at, to) = (self.at.max(from), self.to.min(to));
+        if at == self.at && to == self.to {
             return *self;
         }
         let x = (at - self.at).to_inches();
-        Self {
-            at,
-            length: (to - at).to_inches(),
-            load: self.load + self.growth * x,
-            start: self.state_after(x),
-            ..*self
-        }
+        let length = (to - at).to_inches();
+        Self { at, to, length, load: self.load + self.growth * x, start: self.state_after(x), ..*self }
+    }
+
+    /// Adds another piece, which reaches over this one, from `at` on.
+    fn add(&mut self, factor: f64, other: &Self, at: Length) {
+        let (load, start) = if other.at == at {
+            (other.load, other.start)
+        } else {
+            let x = (at - other.at).to_inches();
+            (other.load + other.growth * x, other.state_after(x))
+        };
+        self.load += factor * load;
+        self.growth += factor * other.growth;
+        self.start.shear += factor * start.shear;
+        self.start.moment += factor * start.moment;
+        self.start.slope += factor * start.slope;
+        self.start.drop += factor * start.drop;
+        (self.flex, self.slip) = (other.flex, other.slip);
     }
 }
 
@@ -209,7 +200,7 @@ impl State {
         Self { shear: self.shear + jump.shear, moment: self.moment + jump.moment, ..self }
     }
 
-    fn is_finite(self) -> bool {
+    pub(super) fn is_finite(self) -> bool {
         self.shear.is_finite() && self.moment.is_finite() && self.slope.is_finite() && self.drop.is_finite()
     }
 }

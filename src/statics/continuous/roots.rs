@@ -9,15 +9,18 @@ pub(super) fn quadratic_roots(a: f64, b: f64, c: f64) -> [f64; 2] {
     if one <= other { [one, other] } else { [other, one] }
 }
 
-/// Where `value` passes through zero between `from` and `to`; `None` when it has one sign there.
-/// `value` gives the value and its derivative, and goes one way between the two places.
-pub(super) fn root_between(from: f64, to: f64, value: impl Fn(f64) -> (f64, f64)) -> Option<f64> {
-    let (mut low, mut high) = (from, to);
-    let (at_low, at_high) = (value(low).0, value(high).0);
+/// Where `value` passes through zero between two places, each given with the value there; `None` when it has one sign
+/// between them. `value` gives the value and its derivative, and goes one way between the two places.
+pub(super) fn root_between(
+    (from, at_low): (f64, f64),
+    (to, at_high): (f64, f64),
+    value: impl Fn(f64) -> (f64, f64),
+) -> Option<f64> {
     let passes = at_low < 0.0 && at_high > 0.0 || at_low > 0.0 && at_high < 0.0;
     if !passes {
         return None;
     }
+    let (mut low, mut high) = (from, to);
     let close = (to - from) * CLOSE;
     let mut x = low - at_low * (high - low) / (at_high - at_low);
     for _ in 0..MOST_STEPS {
@@ -61,10 +64,10 @@ mod tests {
     /// By hand: x³ = 2 at 2^(1/3); the flat start of x³ - 1e-9 would throw a bare Newton step out of the bracket.
     #[test]
     fn brackets() {
-        let root = root_between(0.0, 2.0, |x| (x.powi(3) - 2.0, 3.0 * x * x)).unwrap();
+        let root = root_between((0.0, -2.0), (2.0, 6.0), |x| (x.powi(3) - 2.0, 3.0 * x * x)).unwrap();
         assert!((root - 2.0_f64.cbrt()).abs() < 1e-9);
-        let root = root_between(-1.0, 2.0, |x| (x.powi(3) - 1e-9, 3.0 * x * x)).unwrap();
+        let root = root_between((-1.0, -1.0), (2.0, 8.0), |x| (x.powi(3) - 1e-9, 3.0 * x * x)).unwrap();
         assert!((root - 1e-3).abs() < 1e-8);
-        assert_eq!(root_between(1.0, 2.0, |x| (x, 1.0)), None);
+        assert_eq!(root_between((1.0, 1.0), (2.0, 2.0), |x| (x, 1.0)), None);
     }
 }
