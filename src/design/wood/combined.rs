@@ -169,7 +169,8 @@ mod tests {
         let combined = Combined { compression: Stress::psi(2_000.0), ..column() };
         let buckled = interaction(&combined).unwrap();
         assert_eq!((buckled.strong, buckled.weak), (None, None));
-        assert!((buckled.ratio - 2.5).abs() < 1e-9);
+        assert!((buckled.stability - 2.5).abs() < 1e-9);
+        assert!((buckled.ratio - 6.25).abs() < 1e-9, "(2000 / 800)²");
 
         let mut combined = column();
         combined.strong.bending = Stress::psi(300.0);
