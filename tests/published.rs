@@ -13,6 +13,7 @@ mod concrete;
 mod steel;
 #[path = "published/wood.rs"]
 mod wood;
+
 use std::collections::BTreeMap;
 
 use cases::{Case, Comparison, Kind};

@@ -105,6 +105,16 @@ impl Case {
         self.expected.contains_key(name)
     }
 
+    /// True when the value of this name is true or false.
+    pub fn expects_truth(&self, name: &str) -> bool {
+        self.expected.get(name).is_some_and(Value::is_bool)
+    }
+
+    /// True when it has this input.
+    pub fn has(&self, key: &str) -> bool {
+        self.inputs.contains_key(key)
+    }
+
     fn input(&self, key: &str) -> &Value {
         self.inputs.get(key).unwrap_or_else(|| panic!("{}: no input `{key}`", self.id))
     }
