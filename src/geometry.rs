@@ -31,6 +31,7 @@ pub mod levels;
 pub mod load_path;
 pub mod overhangs;
 pub mod pads;
+pub mod partitions;
 pub mod passages;
 pub mod plan_contacts;
 pub mod plate_lines;

@@ -54,6 +54,8 @@ pub struct Joists {
     pub is_span_by_grid: bool,
     /// Blocking.
     pub blocked: Vec<Given<Blocking>>,
+    /// Walls along them with two of them underneath.
+    pub doubled: Vec<Given<Reference>>,
     /// Where the deck's edge is when not at the fill's.
     pub deck_edges: Vec<Station>,
     /// Past which support, by how much.

@@ -9,7 +9,7 @@ use crate::model::plan::{Axis, PlanLine, PlanPoint, PlanRect, Station};
 use crate::model::support::{Carrier, Support};
 use crate::profiles::levels::{MOISTURE_AT_INSTALL, MOISTURE_IN_SERVICE};
 use crate::profiles::{Limits, Percent};
-use crate::syntax::value::Load as LoadValue;
+use crate::syntax::value::{Load as LoadValue, Side};
 use crate::text::Span;
 use crate::units::{AreaLoad, Length};
 
@@ -163,6 +163,8 @@ pub struct Floor {
     pub over: Field<Below>,
     /// A designed tie where the floor steps.
     pub tie: Field<SourceNote>,
+    /// Guards along its open edges.
+    pub guards: Vec<Given<EdgeGuard>>,
 }
 
 impl Floor {
@@ -176,6 +178,17 @@ impl Floor {
     pub fn build_up(&self) -> Option<Length> {
         self.finish.value().map(|layer| layer.thickness)
     }
+}
+
+/// A guard along an edge of a floor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EdgeGuard {
+    /// Which edge.
+    pub side: Side,
+    /// How high above the finish.
+    pub height: Length,
+    /// Its posts stand in joist bays that are blocked for them.
+    pub is_backed: bool,
 }
 
 /// Words and a thickness: `cork 1/2"`.

@@ -1,5 +1,6 @@
 //! The way of every load down to the soil.
 
+pub mod bearing_wall_along_joists;
 pub mod bearing_wall_unloaded;
 pub mod circular_support;
 pub mod footing_missing;

@@ -3,6 +3,7 @@
 pub mod door_over_steps;
 pub mod flight_too_tall;
 pub mod guard_missing;
+pub mod guard_post_unbacked;
 pub mod handrail_missing;
 pub mod landing_too_small;
 pub mod opening_misses_stair;

@@ -144,6 +144,7 @@ pub fn joists(reader: &mut Reader<'_, '_>) -> Joists {
             let over = reader.reference(fact, "support");
             Some(Blocking { is_solid, over, at, beside: reader.reference(fact, "wall") })
         }),
+        doubled: reader.given("doubled", |reader, fact| reader.reference(fact, "wall")),
         deck_edges: reader.list("deck edge", |reader, fact| reader.station(fact, "value")),
         cantilevers: reader.given("cantilever", |reader, fact| {
             let (past, by) = (reader.reference(fact, "support"), reader.positive(fact, "by"));

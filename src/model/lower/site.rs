@@ -7,8 +7,8 @@ use crate::model::lower::reader::{Reader, words_of};
 use crate::model::plan::Axis;
 use crate::model::problem::ModelProblemKind;
 use crate::model::site::{
-    Area, Below, Benchmark, Datum, DatumSurface, Floor, Layer, Load, LoadPlace, Moisture, Project, Roof,
-    Snow, Soil, Steps,
+    Area, Below, Benchmark, Datum, DatumSurface, EdgeGuard, Floor, Layer, Load, LoadPlace, Moisture, Project,
+    Roof, Snow, Soil, Steps,
 };
 use crate::profiles::{self, Count, Factor, LimitValue, Limits, Percent, Refused, foundations};
 use crate::syntax::Fact;
@@ -193,6 +193,10 @@ pub fn floor(reader: &mut Reader<'_, '_>) -> Floor {
         ),
         over: reader.field("over", below),
         tie: reader.field("tie", |reader, fact| Some(engineered(reader, fact))),
+        guards: reader.given("guard", |reader, fact| {
+            let (side, height) = (fact.side("side")?, reader.positive(fact, "high")?);
+            Some(EdgeGuard { side, height, is_backed: fact.has("posts blocked") })
+        }),
     }
 }
 

@@ -9,7 +9,8 @@ rule! {
     /// A high flight has no guard, or one that is too low.
     ///
     /// Looks at flights that pass no opening, where the edge of the upper floor lies open beside them. A flight in an
-    /// opening most often runs between walls, which the spec need not describe; there only a stated guard is measured.
+    /// opening most often runs between walls, which the spec need not describe; there only a stated guard is measured,
+    /// as is one along the edge of a floor.
     ///
     /// ## Why
     /// A sunk room more than a step or four deep has an edge to fall from, and the edge is where the furniture ends.
@@ -42,21 +43,23 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let (drop, least) = (house.limits.of(&GUARD_DROP), house.limits.of(&GUARD_HEIGHT));
-    for (stair, flight) in house.model.stairs.iter().zip(&house.geometry.flights) {
-        for guard in &stair.guards {
-            let (_, height) = guard.value;
-            if height < least.value {
-                let message = format!(
-                    "the guard of {} is {height} high: {} at the least",
-                    stair.common.label(),
-                    least.value
-                );
-                findings
-                    .about(stair.common.id, guard.span, message)
-                    .help(format!("make it {} high", least.value))
-                    .basis(least.basis());
-            }
+    let of_stairs = house.model.stairs.iter().map(|stair| {
+        (&stair.common, stair.guards.iter().map(|guard| (guard.value.1, guard.span)).collect::<Vec<_>>())
+    });
+    let of_floors = house.model.floors.iter().map(|floor| {
+        (&floor.common, floor.guards.iter().map(|guard| (guard.value.height, guard.span)).collect())
+    });
+    for (common, guards) in of_stairs.chain(of_floors) {
+        for (height, span) in guards.into_iter().filter(|(height, _)| *height < least.value) {
+            let message =
+                format!("the guard of {} is {height} high: {} at the least", common.label(), least.value);
+            findings
+                .about(common.id, span, message)
+                .help(format!("make it {} high", least.value))
+                .basis(least.basis());
         }
+    }
+    for (stair, flight) in house.model.stairs.iter().zip(&house.geometry.flights) {
         let Ok(rise) = flight.rise else { continue };
         if rise <= drop.value || !stair.guards.is_empty() || may_be_enclosed(stair) {
             continue;
@@ -120,6 +123,10 @@ stair S1
 stair S1
   guard         east 35\" high
 --^^^^^^^^^^^^^^^^^^^^^^^^^^^ the guard of stair S1 is 2'-11\" high: 3'-0\" at the least
+floor terrace
+  guard         east 36\" high
+  guard         west 35\" high, posts blocked
+--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the guard of floor terrace is 2'-11\" high: 3'-0\" at the least
 ",
         );
     }

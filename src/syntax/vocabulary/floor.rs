@@ -125,6 +125,19 @@ pub static FLOOR: ElementSpec = ElementSpec {
             "An engineer has designed how the decks on both sides of the step are tied.",
             r#"tie at step by engineer source "letter of 4 May""#,
         ),
+        FactSpec::optional(
+            "guard",
+            Sequence(&[
+                Slot("side", Kind::Side),
+                Slot("high", Kind::Length),
+                Words("high"),
+                Optional(&Sequence(&[Comma, Mark("posts blocked")])),
+            ]),
+            "none",
+            "The open edge that has a guard, its height, and whether its posts stand in blocked joist bays.",
+            r#"guard south 36" high, posts blocked"#,
+        )
+        .repeatable(),
     ],
 };
 

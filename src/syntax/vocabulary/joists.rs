@@ -101,6 +101,14 @@ pub static JOISTS: ElementSpec = ElementSpec {
         )
         .repeatable(),
         FactSpec::optional(
+            "doubled",
+            Sequence(&[Words("under"), Slot("wall", Kind::Name(&[ElementKind::Wall]))]),
+            "no",
+            "A wall that runs along them and has two of them under it, side by side.",
+            "doubled under W7",
+        )
+        .repeatable(),
+        FactSpec::optional(
             "deck edge",
             Slot("value", Kind::GridRef),
             "the edge of the fill",
