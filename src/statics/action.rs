@@ -133,6 +133,31 @@ impl Acting {
     }
 }
 
+impl Acting {
+    /// What of it lies between two coordinates of an axis, a point on either of them too.
+    pub fn up_to(&self, axis: Axis, (low, high): (Length, Length)) -> Option<Self> {
+        let (begins, ends) = self.reach(axis);
+        if begins == ends {
+            return (low <= begins && begins <= high).then_some(*self);
+        }
+        self.between(axis, (low, high))
+    }
+
+    /// What of it lies below a coordinate of an axis; a point on it does not.
+    pub fn below(&self, axis: Axis, at: Length) -> Option<Self> {
+        self.between(axis, (Length::from_units(i64::MIN), at))
+    }
+
+    /// What of it lies above a coordinate of an axis; a point on it does not.
+    pub fn above(&self, axis: Axis, at: Length) -> Option<Self> {
+        let (begins, ends) = self.reach(axis);
+        if begins == ends {
+            return (begins > at).then_some(*self);
+        }
+        self.between(axis, (at, Length::from_units(i64::MAX)))
+    }
+}
+
 /// Where an action is from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Source {

@@ -60,9 +60,11 @@ pub fn follow(
     let n_pieces = pieces.len();
     for (at, (seats, ends)) in pieces.into_iter().enumerate() {
         let is_last = at + 1 == n_pieces;
-        let upper = if is_last { ends + Length::from_units(1) } else { ends };
-        let here: Vec<Acting> =
-            own.iter().filter_map(|acting| acting.between(axis, (begins, upper))).collect();
+        let part_of = |acting: &Acting| match is_last {
+            true => acting.up_to(axis, (begins, ends)),
+            false => acting.between(axis, (begins, ends)),
+        };
+        let here: Vec<Acting> = own.iter().filter_map(part_of).collect();
         let piece = Piece {
             of: beam.common.id,
             part: Part::Piece(at),
@@ -98,12 +100,12 @@ pub fn onto(
     lost: &mut Vec<Handed>,
 ) -> Vec<Acting> {
     let mut taken = Vec::new();
-    let past =
-        [(Length::from_units(i64::MIN), low), (high + Length::from_units(1), Length::from_units(i64::MAX))];
-    for (side, range) in past.into_iter().enumerate() {
-        let Some(part) = acting.between(axis, range) else { continue };
-        let end = if side == 0 { low } else { high };
-        let near = if side == 0 { (low - END_REACH, low) } else { (high, high + END_REACH) };
+    let past = [
+        (acting.below(axis, low), low, (low - END_REACH, low)),
+        (acting.above(axis, high), high, (high, high + END_REACH)),
+    ];
+    for (part, end, near) in past {
+        let Some(part) = part else { continue };
         let reach = part.reach(axis);
         if near.0 <= reach.0 && reach.1 <= near.1 {
             taken.push(Acting::Point { at: Spot::at(axis, end, across), force: part.total() });
@@ -111,10 +113,10 @@ pub fn onto(
             lost.push(Handed { to: Receiver::Nothing(Lost::NotReached), acting: part });
         }
     }
-    if let Some(part) = acting.between(axis, (low, high + Length::from_units(1))) {
+    if let Some(part) = acting.up_to(axis, (low, high)) {
         taken.push(match part {
             Acting::Spread { axis: own, from, to, load, .. } if own == axis => {
-                Acting::Spread { axis, across, from, to: to.min(high), load }
+                Acting::Spread { axis, across, from, to, load }
             }
             Acting::Point { at, force } => Acting::Point { at: Spot::at(axis, at.on(axis), across), force },
             Acting::Spread { .. } | Acting::Area { .. } => {

@@ -122,9 +122,11 @@ fn follow_at(field: &Field<'_>, at: Length, loads: &[Acting], part: Part, outcom
             let is_last = group.is_last;
             let ends = if is_last { reach.1 } else { group.ends };
             // The last piece takes what lies on its very end.
-            let upper = if is_last { ends + Length::from_units(1) } else { ends };
-            let own: Vec<Acting> =
-                rest.iter().filter_map(|acting| acting.between(field.run, (begins, upper))).collect();
+            let part_of = |acting: &Acting| match is_last {
+                true => acting.up_to(field.run, (begins, ends)),
+                false => acting.between(field.run, (begins, ends)),
+            };
+            let own: Vec<Acting> = rest.iter().filter_map(part_of).collect();
             if !own.is_empty() {
                 let piece = Piece {
                     of: field.of,
@@ -167,12 +169,7 @@ fn over_width(acting: &Acting, part: Part) -> Acting {
 
 /// The parts of a load below and above a stretch.
 fn outside_of(acting: &Acting, run: Axis, (low, high): (Length, Length)) -> Vec<Acting> {
-    let lowest = Length::from_units(i64::MIN);
-    let highest = Length::from_units(i64::MAX);
-    [(lowest, low), (high + Length::from_units(1), highest)]
-        .into_iter()
-        .filter_map(|range| acting.between(run, range))
-        .collect()
+    [acting.below(run, low), acting.above(run, high)].into_iter().flatten().collect()
 }
 
 /// The unbroken stretches of members at one place across: rectangles that touch are one.

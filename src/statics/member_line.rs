@@ -151,10 +151,10 @@ pub fn solve(piece: &Piece<'_>, actings: &[Acting]) -> Solved {
     let mut pushes: ByCase<Vec<Push>> = ByCase::default();
     let mut direct = vec![ByCase::<Force>::default(); piece.seats.len()];
     for acting in actings {
-        if let Some(low) = acting.between(piece.axis, (Length::from_units(i64::MIN), begins)) {
+        if let Some(low) = acting.below(piece.axis, begins) {
             add(direct.first_mut(), low.total());
         }
-        if let Some(high) = beyond(acting, piece.axis, ends) {
+        if let Some(high) = acting.above(piece.axis, ends) {
             add(direct.last_mut(), high.total());
         }
         push(acting, piece, (begins, ends), &mut pushes);
@@ -197,13 +197,6 @@ fn add(seat: Option<&mut ByCase<Force>>, force: ByCase<Force>) {
     if let Some(seat) = seat {
         *seat += force;
     }
-}
-
-/// What of a load lies past the end of a piece. A point on the end itself pushes the piece.
-fn beyond(acting: &Acting, axis: Axis, ends: Length) -> Option<Acting> {
-    let (begins, _) = acting.reach(axis);
-    let is_point = matches!(acting, Acting::Point { .. }) || acting.reach(axis).0 == acting.reach(axis).1;
-    if is_point && begins == ends { None } else { acting.between(axis, (ends, Length::from_units(i64::MAX))) }
 }
 
 /// Turns what of a load lies on a piece into pushes, case by case.

@@ -129,13 +129,10 @@ fn by_share(field: &Field<'_>, points: &PointSupports, actings: &[Acting]) -> Ou
     let across = field.run.across();
     for (low, high) in field::strips(field, actings) {
         let at = (low + high).half();
-        let mut takers: Vec<(Receiver, Length, Option<Spot>)> = field
-            .supports
-            .iter()
-            .filter(|support| support.reach.0 <= at && at <= support.reach.1)
-            .map(|support| (support.on, (support.strip.0 + support.strip.1).half(), None))
-            .chain(points.iter().map(|(on, spot)| (*on, spot.on(field.run), Some(*spot))))
-            .collect();
+        let mut takers = takers(field, points, at, Length::ZERO);
+        if takers.is_empty() {
+            takers = self::takers(field, points, at, GABLE_OVERHANG);
+        }
         takers.sort_by_key(|(_, station, _)| *station);
         let here: Vec<Acting> =
             actings.iter().filter_map(|acting| acting.between(across, (low, high))).collect();
@@ -163,6 +160,31 @@ fn by_share(field: &Field<'_>, points: &PointSupports, actings: &[Acting]) -> Ou
         }
     }
     outcome
+}
+
+/// How far a roof may hang over the end of what carries it. Common practice.
+const GABLE_OVERHANG: Length = Length::feet(4);
+
+/// What takes a strip at one place across, each with its place along the roof's run. A support that ends a little before
+/// takes it at its end.
+fn takers(
+    field: &Field<'_>,
+    points: &PointSupports,
+    at: Length,
+    slack: Length,
+) -> Vec<(Receiver, Length, Option<Spot>)> {
+    let near = field
+        .supports
+        .iter()
+        .filter(|support| support.reach.0 - slack <= at && at <= support.reach.1 + slack);
+    near.map(|support| {
+        let station = (support.strip.0 + support.strip.1).half();
+        let end = at.max(support.reach.0).min(support.reach.1);
+        let spot = (end != at).then(|| Spot::at(field.run, station, end));
+        (support.on, station, spot)
+    })
+    .chain(points.iter().map(|(on, spot)| (*on, spot.on(field.run), Some(*spot))))
+    .collect()
 }
 
 fn share_of(

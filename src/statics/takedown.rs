@@ -19,7 +19,6 @@ use crate::statics::stiffness;
 use crate::statics::wall::{self, HeaderSpan};
 use crate::statics::{beam, joists, roof};
 use crate::syntax::vocabulary::ElementKind;
-use crate::units::Length;
 
 /// Forces of a whole house.
 #[derive(Clone, Debug, Default)]
@@ -233,16 +232,14 @@ fn across_floor(model: &Model, element: ElementId, actions: &[Action]) -> Outcom
 
 /// The part of a load inside of a rectangle, edges included, and the parts outside.
 fn parted(acting: &Acting, rect: &PlanRect) -> (Option<Acting>, Vec<Acting>) {
-    let just_past = |(low, high): (Length, Length)| (low, high + Length::from_units(1));
-    let (lowest, highest) = (Length::from_units(i64::MIN), Length::from_units(i64::MAX));
     let mut outside = Vec::new();
     let mut inside = Some(*acting);
     for axis in [Axis::X, Axis::Y] {
         let Some(part) = inside else { break };
-        let range = just_past(rect.on(axis));
-        outside.extend(part.between(axis, (lowest, range.0)));
-        outside.extend(part.between(axis, (range.1, highest)));
-        inside = part.between(axis, range);
+        let (low, high) = rect.on(axis);
+        outside.extend(part.below(axis, low));
+        outside.extend(part.above(axis, high));
+        inside = part.up_to(axis, (low, high));
     }
     (inside, outside)
 }

@@ -150,7 +150,7 @@ pub fn follow(wall: &Wall, to: Receiver, headers: &[HeaderSpan], actions: &[Acti
             rest = rest
                 .iter()
                 .flat_map(|acting| {
-                    let below = acting.between(axis, (Length::from_units(i64::MIN), low));
+                    let below = acting.below(axis, low);
                     let above = acting.between(axis, (high, Length::from_units(i64::MAX)));
                     below.into_iter().chain(above)
                 })

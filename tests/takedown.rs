@@ -1,0 +1,153 @@
+//! Forces of whole houses: the books balance, reactions come apart into loads of the spec, and what moves, moves.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)] // a test
+
+use std::sync::Arc;
+
+use storyrod::house::House;
+use storyrod::inputs::{Inputs, Settings};
+use storyrod::model::element::ElementId;
+use storyrod::statics::action::Receiver;
+use storyrod::statics::cases::{ByCase, Case};
+use storyrod::statics::contributors::{self, Contribution, Contributor};
+use storyrod::syntax::ElementCache;
+use storyrod::syntax::value::Date;
+use storyrod::text::Source;
+use storyrod::units::Force;
+
+const LOON_COVE: &str = include_str!("../grammar/samples/loon-cove.framing");
+const HOP_BARN: &str = include_str!("../grammar/samples/hop-barn.framing");
+const SAMPLES: [&str; 5] = [
+    include_str!("../grammar/samples/first.framing"),
+    LOON_COVE,
+    HOP_BARN,
+    include_str!("../grammar/samples/alley-house.framing"),
+    include_str!("../grammar/samples/hill-studio.framing"),
+];
+
+fn house(text: &str) -> House {
+    let inputs = Inputs {
+        sources: vec![Source::new("house.framing", text)],
+        includes: Vec::new(),
+        settings: Settings::default(),
+    };
+    let today = Date { year: 2027, month: 6, day: 1 };
+    House::of(&Arc::new(inputs), &mut ElementCache::default(), today)
+}
+
+fn named(house: &House, name: &str) -> ElementId {
+    house.model.named(name).unwrap_or_else(|| panic!("no element {name}"))
+}
+
+fn reaction(house: &House, of: &str, on: &str) -> ByCase<Force> {
+    house.forces.reaction(named(house, of), Receiver::Element(named(house, on)))
+}
+
+/// Within one part in a billion of all that was put on the house, each case by itself; and in the samples nothing is lost.
+#[test]
+fn the_books_of_every_sample_balance() {
+    for text in SAMPLES {
+        let house = house(text);
+        let balance = &house.forces.balance;
+        assert!(balance.error() <= 1e-9, "{:e}", balance.error());
+        assert!(balance.lost.is_empty(), "{:?}", balance.lost);
+        assert!(house.forces.unstable.is_empty(), "{:?}", house.forces.unstable);
+        assert!(balance.applied.total() > Force::lb(1_000.0));
+    }
+}
+
+/// The books balance as well while lines are missing: what reaches nothing is named.
+#[test]
+fn the_books_balance_without_any_one_line() {
+    for text in SAMPLES {
+        let lines: Vec<&str> = text.lines().collect();
+        // Every seventh line is enough to meet each kind of fact, and quick.
+        for skip in (0..lines.len()).step_by(7) {
+            let kept: Vec<&str> =
+                lines.iter().enumerate().filter(|(at, _)| *at != skip).map(|(_, line)| *line).collect();
+            let house = house(&kept.join("\n"));
+            let error = house.forces.balance.error();
+            assert!(error <= 1e-9, "without `{}`: {error:e}", lines[skip].trim());
+        }
+    }
+}
+
+/// The designer's takedown of the lakeside house, worked out by hand with `span by grid`:
+/// B1 carries 13.77 ft of floor at 12 + 40 psf and its own 24 plf on 17'-9", so 740 plf; C1 gets both halves, 13,136 lb.
+/// H1 carries 16 ft and 7 ft of roof at 15 + 42 psf and its own 20.1 plf: 1,331 plf on 12'-4 1/2", half of it 8,236 lb.
+#[test]
+fn the_lakeside_house_by_hand() {
+    let house = house(LOON_COVE);
+    let on_column = reaction(&house, "B1", "C1");
+    assert!((on_column.dead.to_lb() - 3_359.0).abs() < 1.0, "{on_column:?}");
+    assert!((on_column.live.to_lb() - 9_777.0).abs() < 1.0, "{on_column:?}");
+    assert!((on_column.total().to_lb() - 13_136.0).abs() < 1.0, "{on_column:?}");
+    let on_jacks = reaction(&house, "H1", "JK1");
+    assert!((on_jacks.total().to_lb() - 8_236.0).abs() < 1.0, "{on_jacks:?}");
+    let stripe = house.forces.reaction(named(&house, "J2"), Receiver::Element(named(&house, "LG1")));
+    // 11'-6" or so between the bearing lines: 312 plf in all on 16'-0" of ledger.
+    assert!((stripe.total().to_lb() / 16.0 - 312.6).abs() < 1.0, "{stripe:?}");
+}
+
+/// The barn's ridge post: 256 sq ft at 15 + 42 psf, worked out by hand: 14,592 lb, 10,752 of it snow.
+#[test]
+fn the_ridge_post_by_hand() {
+    let house = house(HOP_BARN);
+    let on_post = reaction(&house, "R1", "P1");
+    assert!((on_post.snow.to_lb() - 10_752.0).abs() < 0.5, "{on_post:?}");
+    assert!((on_post.total().to_lb() - 14_592.0).abs() < 0.5, "{on_post:?}");
+}
+
+fn leaves(parts: &[Contribution], found: &mut Vec<(Contributor, ByCase<Force>)>) {
+    for part in parts {
+        match part.from {
+            Contributor::Element(_) => {
+                assert!(!part.of.is_empty(), "{part:?} comes from nothing");
+                leaves(&part.of, found);
+            }
+            Contributor::Weight(_)
+            | Contributor::AreaOf(..)
+            | Contributor::Declared(..)
+            | Contributor::Load(_) => found.push((part.from, part.force)),
+        }
+    }
+}
+
+/// The sum of the leaves is the reaction, case by case, for every element of every sample.
+#[test]
+fn reactions_come_apart_into_loads_of_the_spec() {
+    for text in SAMPLES {
+        let house = house(text);
+        for common in house.model.commons() {
+            let tree = contributors::on(&house.model, &house.geometry, &house.forces, common.id);
+            let mut found = Vec::new();
+            leaves(&tree, &mut found);
+            let sum = found.iter().fold(ByCase::default(), |sum, (_, force)| sum + *force);
+            let whole = house.forces.weight_and_load_on(common.id);
+            for case in Case::ALL {
+                let off = (*sum.of(case) - *whole.of(case)).abs();
+                assert!(off <= whole.total().abs() * 1e-9 + Force::lb(1e-6), "{}: {off:?}", common.name);
+            }
+        }
+    }
+}
+
+/// A wall moved by 1" takes its load 1" along: the strip of floor that C1 carries stays, that of the joists' end grows.
+#[test]
+fn a_beam_moved_by_an_inch_takes_half_an_inch_of_floor_from_one_side_to_the_other() {
+    let before = house(LOON_COVE);
+    let moved = LOON_COVE
+        .replace(
+            "from          A plus 3\" / 3 to E less 3\" / 3",
+            "from          A plus 3\" / 3 plus 1\" to E less 3\" / 3 plus 1\"",
+        )
+        .replace(
+            "  span          by grid\n  joint         over B1",
+            "  span          by grid\n  joint         over B1",
+        );
+    assert_ne!(moved, LOON_COVE);
+    let after = house(&moved);
+    // By hand: W1's joists are 1" longer, so W1 takes 1/2" more of the floor's 36'-0": 52 psf x 1/24 ft x 36 ft = 78 lb.
+    let on_w1 = |house: &House| reaction(house, "J1", "W1").total().to_lb();
+    let gain = on_w1(&after) - on_w1(&before);
+    assert!((gain - 78.0).abs() < 0.5, "{gain}");
+}
