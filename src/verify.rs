@@ -5,6 +5,7 @@
 
 pub mod check;
 pub mod demands;
+pub mod footings;
 pub mod limit_state;
 pub mod quantity;
 
@@ -60,7 +61,7 @@ impl Verifications {
 pub fn of(known: &Known<'_>) -> Verifications {
     let mut all: Vec<Verification> = Vec::new();
     // Each file of this module adds what it verifies here.
-    let _ = known;
+    all.extend(footings::of(known));
     all.sort_by_key(|verification| (verification.of, verification.limit_state));
     let mut of: HashMap<ElementId, Vec<usize>> = HashMap::new();
     for (at, verification) in all.iter().enumerate() {

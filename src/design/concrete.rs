@@ -29,6 +29,15 @@ pub enum ConcreteCode {
 }
 
 impl ConcreteCode {
+    /// The edition of a year; `None` for a year whose edition is not here.
+    pub const fn of_year(year: u32) -> Option<Self> {
+        match year {
+            2014 => Some(Self::Aci318_14),
+            2019 => Some(Self::Aci318_19),
+            _ => None,
+        }
+    }
+
     /// As a calculation sheet names it.
     pub const fn name(self) -> &'static str {
         match self {

@@ -93,6 +93,8 @@ limits! {
     SLAB_THICKNESS: Length = Length::sixteenths(3, 8), "slab-thickness", "R506.1", FromMemory;
     /// Concrete strength where none is stated.
     CONCRETE_STRENGTH: Stress = Stress::psi(2500.0), "concrete-strength", "R402.2", FromMemory;
+    /// Edition of ACI 318 by its year: 2014 or 2019.
+    CONCRETE_CODE: Count = Count(2019), "concrete-code", "-", CommonPractice;
     /// Weight of concrete where none is stated.
     CONCRETE_WEIGHT: Density = Density::pcf(150.0), "concrete-weight", "-", CommonPractice;
     /// Untreated wood posts stand above a concrete floor.

@@ -86,6 +86,24 @@ pub struct Step {
     pub source: &'static str,
 }
 
+impl Step {
+    /// A value that is read, not worked out.
+    pub fn read(symbol: &'static str, result: impl Into<Quantity>, source: &'static str) -> Self {
+        Self { symbol, formula: "", values: Vec::new(), result: result.into(), source }
+    }
+
+    /// A value that is worked out of others.
+    pub fn worked(
+        symbol: &'static str,
+        formula: &'static str,
+        values: Vec<(&'static str, Quantity)>,
+        result: impl Into<Quantity>,
+        source: &'static str,
+    ) -> Self {
+        Self { symbol, formula, values, result: result.into(), source }
+    }
+}
+
 /// Why a check could not run.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NotVerified {

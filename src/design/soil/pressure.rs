@@ -1,7 +1,7 @@
 //! The pressure under footings.
 
 use crate::design::NotCovered;
-use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::units::{Area, AreaLoad, Force, Length};
 
 /// How an allowable soil pressure is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -125,62 +125,64 @@ pub fn area_for(
     Ok(Area::sq_ft(load.to_lb() / left.to_psf()))
 }
 
-/// A point load let down through a wall, with the wall's line load, on a strip footing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StripPressure {
-    /// The length of footing that the point load presses on.
-    pub spread: Length,
-    /// From the line load.
-    pub from_line: AreaLoad,
-    /// From the point load.
-    pub from_point: AreaLoad,
-    /// From both.
-    pub total: AreaLoad,
+/// The pressure under a round footing whose load may stand off its middle.
+///
+/// Source: statics of soil that only presses, with even stiffness: P/A (1 ± 8e/D) inside of the kern, an eighth of the
+///         diameter. Common practice.
+/// Range:  a load that presses, no further off than the kern: beyond it there is no closed formula here.
+/// Result: as [`contact_pressure`].
+pub fn round_contact_pressure(
+    basis: Basis,
+    load: Force,
+    own_weight: Force,
+    diameter: Length,
+    off_centre: Length,
+) -> Result<ContactPressure, NotCovered> {
+    const KERN: f64 = 1.0 / 8.0;
+    let side = square_of_equal_area(diameter);
+    let mean = contact_pressure(basis, load, own_weight, [side; 2], [Length::ZERO; 2])?.mean;
+    let area = side * side;
+    let share = off_centre.abs() / diameter * (load / (mean * area));
+    if !(share <= KERN) {
+        return Err(NotCovered::OutOfRange {
+            quantity: "e/D",
+            value: share,
+            limit: KERN,
+            clause: "statics of a footing on soil",
+        });
+    }
+    let swing = 8.0 * share;
+    Ok(ContactPressure { mean, largest: mean * (1.0 + swing), least: mean * (1.0 - swing), contact: 1.0 })
 }
 
-/// The pressure under a strip footing below a point load on its wall.
+/// The side of the square with the area of a circle: √π/2 of the diameter.
+pub fn square_of_equal_area(diameter: Length) -> Length {
+    diameter.scaled(std::f64::consts::PI.sqrt() / 2.0)
+}
+
+/// The stretch of footing that a point load presses on, spread by what lies between: solid wall, the footing itself.
 ///
-/// Source: common practice: a point load spreads at one in one down through solid wall, and presses evenly on that length.
-/// Range:  a wall without an opening inside of the spread. Near an end of the footing the spread reaches no further than
-///         that end, and as far on the other side, so that the pressure stays even.
-/// Result: `bearing` is the length that the load lands on, `height` from there to the underside of the spreading, `to_end`
-///         from the load's middle to the nearer end of the footing.
-pub fn strip_pressure(
-    line: LineLoad,
-    point: Force,
+/// Source: common practice: one in one down through solid concrete or masonry, evenly over that length.
+/// Range:  a load between the ends, a wall without an opening inside of the spread.
+/// Result: from where to where. It reaches no further than an end: there the wall that returns takes its share.
+pub fn point_spread(
+    at: Length,
     bearing: Length,
     height: Length,
-    to_end: Length,
-    footing_width: Length,
-) -> Result<StripPressure, NotCovered> {
+    (low, high): (Length, Length),
+) -> Result<(Length, Length), NotCovered> {
     const CLAUSE: &str = "common practice: spread at one in one";
-    for (quantity, value) in [
-        ("length of bearing", bearing),
-        ("height of the wall", height),
-        ("distance to the end", to_end),
-        ("width of the footing", footing_width),
-    ] {
-        if !value.is_positive() {
-            return Err(NotCovered::LengthOutOfRange {
-                quantity,
-                value,
-                limit: Length::ZERO,
-                clause: CLAUSE,
-            });
-        }
-    }
-    if !(point >= Force::ZERO && point.is_finite() && line.is_finite()) {
-        return Err(NotCovered::OutOfRange {
-            quantity: "point load in lb",
-            value: point.to_lb(),
-            limit: 0.0,
+    let reach = bearing.half() + height;
+    let stretch = ((at - reach).max(low), (at + reach).min(high));
+    if bearing.is_negative() || height.is_negative() || stretch.0 >= stretch.1 {
+        return Err(NotCovered::LengthOutOfRange {
+            quantity: "length that the point load spreads to",
+            value: stretch.1 - stretch.0,
+            limit: Length::ZERO,
             clause: CLAUSE,
         });
     }
-    let spread = (bearing + height * 2).min(to_end * 2);
-    let from_line = line / footing_width;
-    let from_point = point / spread / footing_width;
-    Ok(StripPressure { spread, from_line, from_point, total: from_line + from_point })
+    Ok(stretch)
 }
 
 #[cfg(test)]
@@ -274,25 +276,26 @@ mod tests {
         assert!(area(Basis::Net, f64::NAN).is_err());
     }
 
-    /// By hand: 9,000 lb on 6 in. at the top of a 4 ft wall spreads to 0.5 + 2 x 4 = 8.5 ft; on 18 in. it adds 9,000 / (8.5 x 1.5) =
-    /// 705.88 psf to 1,500 plf / 1.5 = 1,000. With an end 3 ft away it spreads to 6 ft: 1,000.
+    /// By hand: 2,000 lb on a 16 in. pier, 1.39626 sq ft, is 1,432.4 psf; 1 in. off adds 8/16 of it. 2 in. is the kern.
+    #[test]
+    fn a_round_pier() {
+        let pier = |off: f64| {
+            let (load, diameter) = (Force::kip(2.0), Length::inches(16));
+            round_contact_pressure(Basis::Net, load, Force::ZERO, diameter, Length::decimal_inches(off))
+        };
+        assert!((pier(0.0).unwrap().largest.to_psf() - 1_432.39).abs() < 0.01);
+        assert!((pier(1.0).unwrap().largest.to_psf() - 2_148.59).abs() < 0.01);
+        assert!(pier(2.0).unwrap().least.to_psf().abs() < 0.01);
+        assert!(pier(2.01).is_err());
+    }
+
+    /// By hand: 6 in. at the top of a 4 ft wall spreads to 0.5 + 2 x 4 = 8.5 ft. With an end 3 ft away 1.25 ft of that is cut off.
     #[test]
     fn a_point_load_spreads_down_a_wall() {
-        let under = |to_end| {
-            strip_pressure(
-                LineLoad::plf(1_500.0),
-                Force::kip(9.0),
-                Length::inches(6),
-                Length::feet(4),
-                Length::feet(to_end),
-                Length::inches(18),
-            )
-        };
-        let amid = under(20).unwrap();
-        assert_eq!(amid.spread, Length::inches(102));
-        assert!((amid.from_point.to_psf() - 705.882).abs() < 0.001);
-        assert!((amid.total.to_psf() - 1_705.882).abs() < 0.001);
-        assert!((under(3).unwrap().from_point.to_psf() - 1_000.0).abs() < 1e-9);
-        assert!(under(0).is_err());
+        let (bearing, height) = (Length::inches(6), Length::feet(4));
+        let under = |at| point_spread(at, bearing, height, (Length::ZERO, Length::feet(40)));
+        assert_eq!(under(Length::feet(20)), Ok((Length::inches(189), Length::inches(291))));
+        assert_eq!(under(Length::feet(3)), Ok((Length::ZERO, Length::inches(87))));
+        assert!(under(Length::feet(50)).is_err());
     }
 }
