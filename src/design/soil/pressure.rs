@@ -143,7 +143,7 @@ pub fn round_contact_pressure(
     let mean = contact_pressure(basis, load, own_weight, [side; 2], [Length::ZERO; 2])?.mean;
     let area = side * side;
     let share = off_centre.abs() / diameter * (load / (mean * area));
-    if !(share <= KERN) {
+    if !(0.0..=KERN).contains(&share) {
         return Err(NotCovered::OutOfRange {
             quantity: "e/D",
             value: share,
