@@ -2,7 +2,6 @@
 //!
 //! A pad that holds as plain concrete needs no bars; one that doesn't relies on them, and then they must be enough.
 
-use crate::design::NotCovered;
 use crate::design::concrete::critical_sections::{cantilever, moment, one_way_shear, two_way_shear};
 use crate::design::concrete::one_way_shear::SizeEffect;
 use crate::design::concrete::plain::{self, CastOn};
@@ -266,19 +265,8 @@ fn plain_shear(cut: &Cut<'_>, way: &Way) -> Result<Check, NotVerified> {
     Ok(check(cut, (demand, strength.design), "ACI 318 14.5.5.1(a)", steps))
 }
 
-/// What punches, with the block `depth` deep all round; not where the block passes an edge on one side only.
 fn punched(cut: &Cut<'_>, depth: Length) -> Result<Force, NotVerified> {
-    let sides = cut.sides.into_iter().zip(cut.standing.critical).zip(cut.off);
-    for ((side, critical), off) in sides {
-        let block = critical + depth;
-        if block < side && block + off.abs() * 2 > side {
-            return Err(NotVerified::NotCovered(NotCovered::NoRule {
-                what: "punching at the edge of a pad",
-                clause: "ACI 318 22.6.4",
-            }));
-        }
-    }
-    Ok(two_way_shear(cut.force, cut.sides, cut.standing.critical, depth)?)
+    Ok(two_way_shear(cut.force, cut.sides, cut.standing.critical, cut.off, depth)?)
 }
 
 fn punching_steps(cut: &Cut<'_>, depth: Length, punched: Force, perimeter: Length) -> Vec<Step> {
