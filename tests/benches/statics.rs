@@ -5,6 +5,10 @@
 #![allow(clippy::print_stdout, reason = "the figures are what it is run for")]
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a measurement may stop where it fails")]
 
+#[path = "../support/oracle_members.rs"]
+#[allow(dead_code, reason = "a measurement compares no results")]
+mod oracle_members;
+
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
@@ -58,7 +62,21 @@ fn main() {
         envelope(&steady, &patterns(&prepared, pushes).unwrap(), 0.75)
     });
     println!("300 of the members above, the envelope of every pattern: {time:?}");
+
+    let oracle: Vec<Member> = oracle_members::oracle()
+        .members
+        .iter()
+        .map(|member| (oracle_members::line_of(member), oracle_members::pushes_of(member)))
+        .collect();
+    let time = shortest_time(&oracle, |(line, pushes)| {
+        let prepared = line.prepare().unwrap();
+        let response = prepared.response(pushes).unwrap();
+        Response::sum(&[(1.0, &response), (1.0, &prepared.settling())]).extremes()
+    });
+    println!("the {} members of the oracle, joints, springs and settlement included: {time:?}", oracle.len());
+    // What `tests/oracle/bench.py` reads.
     println!("spans_per_second {:.0}", whole * 1e6);
+    println!("oracle_members_per_second {:.0}", oracle.len() as f64 / time.as_secs_f64());
 }
 
 type Member = (Line, Vec<Push>);

@@ -5,5 +5,7 @@
 mod cases;
 mod formulas;
 mod oracle;
+#[path = "../support/oracle_members.rs"]
+mod oracle_members;
 mod properties;
 mod refusals;

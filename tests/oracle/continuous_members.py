@@ -8,15 +8,12 @@ anything changes, deflection, slope of the section, moment and shear are polynom
 at collocation points, and the jumps that supports, joints and loads prescribe in between. All of it is one banded
 system for numpy and scipy. Extremes are numpy's polynomial roots. Inches and pounds; signs as in the crate.
 
-    python continuous_members.py > ../data/continuous_members.json      writes the reference data
-    python continuous_members.py --time                                 times the same members
+    python continuous_members.py > ../data/continuous_members.json
 """
 
 import json
 import platform
 import random
-import sys
-import time
 
 import numpy
 import scipy
@@ -379,6 +376,4 @@ def main():
 
 
 if __name__ == "__main__":
-    if sys.argv[1:] == ["--time"]:
-        raise SystemExit("see bench.py")
     main()
