@@ -15,6 +15,7 @@ mod loading;
 mod prepared;
 mod response;
 mod roots;
+mod solution;
 mod stability;
 mod unstable;
 

@@ -1,5 +1,7 @@
 //! A narrow band of linear equations, factored once and solved for many right sides.
 
+use std::cell::Cell;
+
 /// How far from the diagonal a coefficient may lie.
 pub(super) const REACH: usize = 3;
 
@@ -77,14 +79,15 @@ fn largest_lead(rows: &[Equation; REACH + 1]) -> usize {
 impl Factored {
     /// Turns right sides into the unknowns.
     pub(super) fn solve(&self, values: &mut [f64]) {
-        let mut coming = values.iter().copied();
+        // Cells, so that a row can be read a few places ahead of where another is written.
+        let cells = Cell::from_mut(values).as_slice_of_cells();
+        let mut coming = cells.iter().map(Cell::get);
         let mut window = [(); REACH + 1].map(|()| coming.next().unwrap_or_default());
-        let mut eliminated: Vec<f64> = Vec::with_capacity(self.steps.len());
-        for step in &self.steps {
+        for (step, cell) in self.steps.iter().zip(cells) {
             window.swap(0, step.exchanged);
             let [pivot, second, third, fourth] = window;
             let [a, b, c] = step.multiples;
-            eliminated.push(pivot);
+            cell.set(pivot);
             window = [
                 second - a * pivot,
                 third - b * pivot,
@@ -93,12 +96,13 @@ impl Factored {
             ];
         }
         let mut known = [0.0; 2 * REACH];
-        for ((step, right), value) in self.steps.iter().zip(&eliminated).zip(values).rev() {
+        for (step, cell) in self.steps.iter().zip(cells).rev() {
             let of_known: f64 =
                 step.row.iter().zip(known).map(|(coefficient, value)| coefficient * value).sum();
-            *value = (right - of_known) * step.inverse;
+            let value = (cell.get() - of_known) * step.inverse;
+            cell.set(value);
             let [a, b, c, d, e, _] = known;
-            known = [*value, a, b, c, d, e];
+            known = [value, a, b, c, d, e];
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::statics::continuous::banded::{Equation, Factored, REACH, factored};
 use crate::statics::continuous::response::{Piece, State};
-use crate::statics::continuous::{Hold, Line, Prop, Push, Response, Unstable, loading};
+use crate::statics::continuous::{Hold, Line, Prop, Push, Response, Unstable, solution};
 use crate::units::Length;
 
 /// A member ready for loads; several load sets share the work.
@@ -119,21 +119,21 @@ impl Prepared {
         };
         prepared.factored = factored(&prepared.equations()).ok_or(Unstable::BeyondArithmetic)?;
         if line.props.iter().any(|prop| prop.settlement != Length::ZERO) {
-            prepared.settling = Some(Box::new(loading::solved(&prepared, &[], 1.0)?));
+            prepared.settling = Some(Box::new(solution::solved(&prepared, &[], 1.0)?));
         }
         Ok(prepared)
     }
 
     /// What the member does under these loads, its supports not settling.
     pub fn response(&self, pushes: &[Push]) -> Result<Response, Unstable> {
-        loading::solved(self, pushes, 0.0)
+        solution::solved(self, pushes, 0.0)
     }
 
     /// What the member does when its supports settle and nothing loads it.
     pub fn settling(&self) -> Response {
         match &self.settling {
             Some(response) => response.as_ref().clone(),
-            None => loading::solved(self, &[], 0.0).unwrap_or_default(),
+            None => solution::solved(self, &[], 0.0).unwrap_or_default(),
         }
     }
 
