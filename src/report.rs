@@ -4,6 +4,7 @@
 //! bytes anywhere.
 
 mod calc;
+mod caution;
 mod documentation;
 mod json;
 mod palette;
@@ -16,11 +17,12 @@ mod takedown;
 mod text;
 
 pub use calc::{SheetForm, write_calc};
+pub use caution::{CAUTION, STRENGTH_CAUTION};
 pub use documentation::{write_index, write_rule};
 pub use json::{Unusable, write_json};
 pub use palette::Palette;
 pub use printable::printable;
-pub use rod::{CAUTION, write_rod};
+pub use rod::write_rod;
 pub use steps::write_steps;
 pub use summary::{counted, write_summary};
 pub use takedown::{write_contributors, write_takedown};

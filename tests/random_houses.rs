@@ -69,6 +69,17 @@ fn nothing_is_found_in_a_valid_house() {
 }
 
 #[test]
+fn every_load_of_a_valid_house_reaches_the_soil() {
+    for seed in 0..200 {
+        let text = houses::house(seed);
+        let forces = analysis::of(&text).house.forces;
+        assert!(forces.balance.error() <= 1e-9, "seed {seed}: {:e}\n{text}", forces.balance.error());
+        assert!(forces.balance.lost.is_empty(), "seed {seed}: {:?}\n{text}", forces.balance.lost);
+        assert!(forces.unstable.is_empty(), "seed {seed}: {:?}\n{text}", forces.unstable);
+    }
+}
+
+#[test]
 fn one_wrong_line_is_one_finding() {
     for seed in 0..30 {
         for (heading, phrase, becomes, rule) in [

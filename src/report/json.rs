@@ -6,7 +6,7 @@ use std::io::{self, Write};
 use serde::Serialize;
 
 use crate::diagnostic::{Diagnostic, Fix, Remedy, Severity};
-use crate::report::{Checked, printable};
+use crate::report::{Checked, STRENGTH_CAUTION, printable};
 use crate::text::{ColumnEncoding, Span};
 
 /// Raised when a program that reads the old shape could misread the new one.
@@ -41,6 +41,7 @@ pub fn write_json(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Wri
     let output = Output {
         schema: SCHEMA,
         version: env!("CARGO_PKG_VERSION"),
+        caution: STRENGTH_CAUTION,
         specs: all.iter().map(SpecOut::of).collect(),
         unusable: unusable.iter().map(UnusableOut::of).collect(),
     };
@@ -52,6 +53,7 @@ pub fn write_json(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Wri
 struct Output<'a> {
     schema: u32,
     version: &'static str,
+    caution: &'static str,
     specs: Vec<SpecOut<'a>>,
     unusable: Vec<UnusableOut<'a>>,
 }

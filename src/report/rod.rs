@@ -9,12 +9,8 @@ use crate::model::element::{Common, ElementId};
 use crate::model::field::Field;
 use crate::profiles::levels::{FIELD_TOLERANCE, PAD_TOP_TOLERANCE, WALL_TOP_TOLERANCE};
 use crate::profiles::{Limit, Limits};
-use crate::report::{Palette, printable};
+use crate::report::{CAUTION, Palette, printable};
 use crate::units::Length;
-
-/// The caution that every list for the site carries.
-pub const CAUTION: &str = "Have it checked by a licensed professional: local codes and the products' published values govern; \
-                           this list says nothing of shoring or of safety on site.";
 
 /// Writes the rod list of a house.
 ///

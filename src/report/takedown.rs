@@ -114,6 +114,9 @@ fn cases_that_act(force: &ByCase<Force>) -> Vec<Case> {
     Case::ALL.into_iter().filter(|case| *force.of(*case) != Force::ZERO).collect()
 }
 
+/// The sheet closes to a part in a billion, or the program is at fault.
+const CLOSES: f64 = 1e-9;
+
 /// A row of the table: what, and how much of each case.
 type Row = (String, ByCase<Force>);
 
@@ -195,6 +198,9 @@ fn write_balance(house: &House, cases: &[Case], palette: Palette, out: &mut impl
     }
     writeln!(out)?;
     write_rows("balance", &rows, cases, palette, out)?;
+    if balance.error() > CLOSES {
+        writeln!(out, "  the sheet does not close: a fault of this program, please report it")?;
+    }
     if !house.forces.left_out.is_empty() {
         let n = house.forces.left_out.len();
         writeln!(out, "  and {n} stated loads that are not followed down (`storyrod lint` names them)")?;
