@@ -13,6 +13,7 @@ mod wording;
 pub mod beams;
 pub mod claims;
 pub mod columns;
+pub mod coverage;
 pub mod files;
 pub mod floors;
 pub mod foundations;
@@ -198,6 +199,7 @@ pub const RULES: &[Rule] = &[
     floors::hole_beyond_limits::RULE,
     floors::notch_beyond_limits::RULE,
     floors::flange_cut::RULE,
+    floors::opening_cuts_carrier::RULE,
     floors::drain_without_room::RULE,
     floors::duct_blocked_at_step::RULE,
     floors::step_edge_unframed::RULE,
@@ -213,12 +215,15 @@ pub const RULES: &[Rule] = &[
     load_path::bearing_wall_along_joists::RULE,
     load_path::bearing_wall_unloaded::RULE,
     load_path::partition_loaded::RULE,
+    load_path::transfer_web_unstiffened::RULE,
     load_path::squash_block_missing::RULE,
     load_path::squash_block_short::RULE,
     lateral::floors_untied_at_step::RULE,
     lateral::thrust_without_floor::RULE,
     lateral::braced_line_breaks_at_step::RULE,
     lateral::hold_down_concrete_thin::RULE,
+    coverage::roof_drift_not_covered::RULE,
+    coverage::lateral_not_covered::RULE,
     sheets::string_does_not_close::RULE,
     sheets::count_differs::RULE,
     sheets::mark_unscheduled::RULE,

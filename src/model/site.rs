@@ -37,7 +37,7 @@ pub struct Project {
     /// Seismic design category, as a flag only.
     pub seismic: Field<Box<str>>,
     /// Wind, as a flag only.
-    pub wind: Field<Box<str>>,
+    pub wind: Field<AreaLoad>,
 }
 
 /// Which surface has which elevation, to begin with.

@@ -5,7 +5,7 @@
 
 use crate::profiles::Status::{CommonPractice, Confirmed, FromMemory};
 use crate::profiles::{Limit, LimitValue};
-use crate::units::{AreaLoad, Force};
+use crate::units::{AreaLoad, Force, Length};
 
 const COPY: &str = "read in a secondary copy";
 
@@ -32,6 +32,12 @@ limits! {
     LIVE_BOOK_STACKS: AreaLoad = AreaLoad::psf(150.0), "live-book-stacks", "ASCE 7 Table 4.3-1", FromMemory;
     /// Live load of roofs.
     LIVE_ROOF: AreaLoad = AreaLoad::psf(20.0), "live-roof", "Table R301.6", FromMemory;
+    /// A wind pressure that goes without a word.
+    WIND_WITHOUT_A_WORD: AreaLoad = AreaLoad::psf(30.0), "wind-without-a-word", "-", CommonPractice;
+    /// Snow drifts from a higher roof onto a lower one no further off.
+    DRIFT_REACH: Length = Length::feet(20), "drift-reach", "ASCE 7 section 7.7.2", FromMemory;
+    /// A step between roofs no higher gathers no drift worth a word.
+    DRIFT_STEP: Length = Length::feet(1), "drift-step", "-", CommonPractice;
     /// A single load on 4 sq in of a tread.
     TREAD_POINT_LOAD: Force = Force::lb(300.0), "tread-point-load", "Table R301.5", Confirmed(COPY);
     /// A single load on 20 sq in of a garage floor.

@@ -9,5 +9,6 @@ pub mod hole_beyond_limits;
 pub mod layouts_out_of_register;
 pub mod load_below_use;
 pub mod notch_beyond_limits;
+pub mod opening_cuts_carrier;
 pub mod opening_underframed;
 pub mod step_edge_unframed;

@@ -10,4 +10,5 @@ pub mod post_untied;
 pub mod squash_block_missing;
 pub mod squash_block_short;
 pub mod stack_broken;
+pub mod transfer_web_unstiffened;
 pub mod wall_off_support;

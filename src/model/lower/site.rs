@@ -50,10 +50,7 @@ pub fn project(reader: &mut Reader<'_, '_>) -> Project {
             })
             .or_assumed(Moisture::presumed(&limits), "the moisture the profile presumes", "common practice"),
         seismic: reader.field("seismic", |reader, fact| reader.words(fact, "value")),
-        wind: reader.field("wind", |reader, fact| {
-            let load = reader.area_load(fact, "value")?;
-            Some(format!("{} psf", load.to_psf()).into())
-        }),
+        wind: reader.field("wind", |reader, fact| reader.area_load(fact, "value")),
         limits,
     }
 }

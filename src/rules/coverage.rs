@@ -1,0 +1,4 @@
+//! What a house has that nothing here works out.
+
+pub mod lateral_not_covered;
+pub mod roof_drift_not_covered;
