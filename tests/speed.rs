@@ -12,11 +12,14 @@ mod houses;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
+use storyrod::house::House;
 use storyrod::inputs::{Inputs, Settings};
 use storyrod::snapshot::{Caches, analyse};
-use storyrod::syntax::parse_fresh;
+use storyrod::statics::takedown;
 use storyrod::syntax::value::Date;
+use storyrod::syntax::{ElementCache, parse_fresh};
 use storyrod::text::Source;
+use storyrod::verify::{self, Known};
 
 /// The shortest of five runs.
 fn shortest(mut run: impl FnMut()) -> Duration {
@@ -33,6 +36,32 @@ fn analysed(text: &str, caches: &mut Caches) {
     let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
     let today = Date { year: 2027, month: 6, day: 1 };
     assert!(analyse(&Arc::new(inputs), caches, today, &|| false).is_ok());
+}
+
+/// Forces and verifications of a spec with some 300 members.
+#[test]
+fn three_hundred_members_are_solved_in_a_moment() {
+    let text = houses::long_spec(1, 6_500);
+    let source = Source::new("estate.framing", text);
+    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let today = Date { year: 2027, month: 6, day: 1 };
+    let house = House::of(&Arc::new(inputs), &mut ElementCache::default(), today);
+    let model = &house.model;
+    let members = model.joists.len()
+        + model.beams.len()
+        + model.columns.len()
+        + model.headers.len()
+        + model.walls.len();
+    let statics = shortest(|| assert!(takedown::of(model, &house.geometry).balance.error() <= 1e-9));
+    println!(
+        "takedown of {members} members: {statics:?}, {:?} a member",
+        statics / u32::try_from(members).unwrap()
+    );
+    let known = Known { model, geometry: &house.geometry, forces: &house.forces, limits: &house.limits };
+    let verifying = shortest(|| assert!(verify::of(&known).all().len() < 1_000_000));
+    println!("their {} verifications: {verifying:?}", house.verifications.all().len());
+    assert!(members >= 300, "{members}");
+    assert!(statics < Duration::from_millis(500), "{statics:?}");
 }
 
 #[test]
