@@ -120,7 +120,7 @@ fn influences_of(response: &Response, spans: &[(Length, Length)]) -> Vec<f64> {
 
 /// The part of a load that lies on a span.
 fn within(pushes: &[Push], (from, to): (Length, Length), prepared: &Prepared) -> Vec<Push> {
-    let holds = |at: Length| from <= at && (at < to || at == prepared.length());
+    let holds = |at: Length| from <= at && (at < to || (at == to && to == prepared.length()));
     pushes
         .iter()
         .filter_map(|push| match *push {

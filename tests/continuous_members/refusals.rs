@@ -156,6 +156,22 @@ fn a_free_end_and_a_support_at_one_place_with_a_joint() {
     assert!(alone.prepare().is_ok());
 }
 
+/// By hand: a force on a support goes straight down, under the patterns of one span alone: the right one, or the last.
+#[test]
+fn a_force_on_a_support_belongs_to_one_span() {
+    let prepared = line(36, &[0, 12, 24, 36], &[]).prepare().unwrap();
+    for (at, spans, support) in
+        [(0, [true, false, false], 0), (12, [false, true, false], 1), (36, [false, false, true], 3)]
+    {
+        let push = Push::Point { at: feet(at), force: Force::lb(900.0) };
+        let patterned = patterns(&prepared, &[push]).unwrap();
+        assert_eq!(patterned.patterns.len(), 2);
+        let loaded = patterned.patterns.last().unwrap();
+        assert_eq!(loaded.spans, spans);
+        assert!((loaded.response.reactions[support].to_lb() - 900.0).abs() < 1e-9);
+    }
+}
+
 #[test]
 fn ten_spans_take_only_the_patterns_that_matter() {
     let places: Vec<i64> = (0..=10).map(|span| 12 * span).collect();

@@ -86,11 +86,11 @@ impl Found {
     fn take_in(&mut self, piece: &Piece) {
         let end = piece.end();
         self.take_in_shear(piece.start.shear, (piece.at, 0.0));
-        self.take_in_shear(end.shear, (piece.at, piece.length));
+        self.take_in_shear(end.shear, (piece.to, 0.0));
         self.take_in_moment(piece.start.moment, (piece.at, 0.0));
-        self.take_in_moment(end.moment, (piece.at, piece.length));
+        self.take_in_moment(end.moment, (piece.to, 0.0));
         self.take_in_drop(piece.start.drop, (piece.at, 0.0));
-        self.take_in_drop(end.drop, (piece.at, piece.length));
+        self.take_in_drop(end.drop, (piece.to, 0.0));
         let midway = piece.state_after(piece.length / 2.0).drop;
         self.reached = (self.reached.0.max(midway), self.reached.1.max(-midway));
 

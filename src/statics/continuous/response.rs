@@ -200,7 +200,11 @@ impl State {
         Self { shear: self.shear + jump.shear, moment: self.moment + jump.moment, ..self }
     }
 
-    pub(super) fn is_finite(self) -> bool {
-        self.shear.is_finite() && self.moment.is_finite() && self.slope.is_finite() && self.drop.is_finite()
+    /// True of numbers that may be added up and multiplied without end.
+    pub(super) fn is_sane(self) -> bool {
+        [self.shear, self.moment, self.slope, self.drop].iter().all(|value| value.abs() < FAR_BEYOND)
     }
 }
+
+/// Beyond any member that can be, and far below what arithmetic can hold.
+pub(super) const FAR_BEYOND: f64 = 1e100;

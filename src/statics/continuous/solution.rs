@@ -2,7 +2,7 @@
 
 use crate::statics::continuous::loading::{Loaded, LoadedField, LoadedNode, loaded};
 use crate::statics::continuous::prepared::{Drop, Field, Joint, Node, Prepared};
-use crate::statics::continuous::response::{Response, State};
+use crate::statics::continuous::response::{FAR_BEYOND, Response, State};
 use crate::statics::continuous::{Push, Unstable};
 use crate::units::{Force, Moment};
 
@@ -121,7 +121,7 @@ fn integrate(prepared: &Prepared, loaded: &mut Loaded, ends: &[End]) -> Result<V
             state = piece.end();
         }
         // What is no number stays none to the end of the field.
-        if !state.is_finite() {
+        if !state.is_sane() {
             return Err(Unstable::BeyondArithmetic);
         }
         shears.push(shear);
@@ -167,10 +167,9 @@ fn held(prepared: &Prepared, loaded: &Loaded, ends: &[End], shears: &[f64]) -> R
             Joint::Through(_) | Joint::Hinge | Joint::End => {}
         }
     }
-    let is_finite = held.reactions.iter().all(|reaction| reaction.is_finite())
-        && held.fixed_moments.iter().all(|moment| moment.is_finite());
     // A place that nothing holds takes no force; what is left there is what rounding did.
-    if is_finite && astray <= LOST * largest { Ok(held) } else { Err(Unstable::BeyondArithmetic) }
+    let is_sane = largest < FAR_BEYOND && loaded.nodes.iter().all(|loads| loads.couple.abs() < FAR_BEYOND);
+    if is_sane && astray <= LOST * largest { Ok(held) } else { Err(Unstable::BeyondArithmetic) }
 }
 
 /// The share of the largest force that rounding may lose.

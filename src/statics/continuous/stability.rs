@@ -8,6 +8,9 @@ pub(super) fn check(line: &Line) -> Result<(), Unstable> {
     if !line.length.is_positive() {
         return Err(Unstable::NoLength);
     }
+    if line.length > Length::LONGEST_WRITTEN {
+        return Err(Unstable::BeyondArithmetic);
+    }
     check_stiffness(line)?;
     check_places(line)?;
     if line.props.is_empty() {
