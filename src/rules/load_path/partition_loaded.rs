@@ -59,7 +59,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 
 fn brings_load(house: &House, element: ElementId) -> bool {
     match element.kind {
-        ElementKind::Joists | ElementKind::Beam | ElementKind::Roof | ElementKind::Column => true,
+        ElementKind::Joists
+        | ElementKind::Beam
+        | ElementKind::Ledger
+        | ElementKind::Roof
+        | ElementKind::Column => true,
         ElementKind::Wall => house.model.wall(element).is_some_and(|wall| wall.bearing.get() == Some(true)),
         _ => false,
     }
