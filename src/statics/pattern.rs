@@ -73,8 +73,12 @@ fn all_patterns(alone: &[Option<Response>], none: Response) -> Vec<Pattern> {
 impl Pattern {
     /// It with one span more, loaded.
     fn with_next(&self, alone: &Response) -> Self {
-        let spans = self.spans.iter().copied().chain([true]).collect();
-        Self { spans, response: Response::sum(&[(1.0, &self.response), (1.0, alone)]) }
+        let response = if self.spans.contains(&true) {
+            Response::sum(&[(1.0, &self.response), (1.0, alone)])
+        } else {
+            alone.clone()
+        };
+        Self { spans: self.spans.iter().copied().chain([true]).collect(), response }
     }
 }
 

@@ -95,9 +95,9 @@ impl Found {
         self.reached = (self.reached.0.max(midway), self.reached.1.max(-midway));
 
         // The load passes through zero: the shear has an extreme there, and may be zero twice.
-        let flat = -piece.load / piece.growth;
-        let load_turns = 0.0 < flat && flat < piece.length;
+        let load_turns = (piece.load < 0.0) != (piece.load + piece.growth * piece.length < 0.0);
         if load_turns {
+            let flat = -piece.load / piece.growth;
             self.take_in_shear(piece.state_after(flat).shear, (piece.at, flat));
         }
         if load_turns || (piece.start.shear < 0.0) != (end.shear < 0.0) {
