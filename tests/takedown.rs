@@ -97,6 +97,51 @@ fn the_ridge_post_by_hand() {
     assert!((on_post.total().to_lb() - 14_592.0).abs() < 0.5, "{on_post:?}");
 }
 
+/// A member that can't stand costs its own load, which is named; the rest of the house is solved.
+#[test]
+fn what_cannot_stand_loses_its_load_and_no_more() {
+    // The girder's west end hangs in the air: its west piece has one support, C1.
+    let text = LOON_COVE.replace("  bears on      PK1 for 7\"\n", "");
+    assert_ne!(text, LOON_COVE);
+    let house = house(&text);
+    let balance = &house.forces.balance;
+    assert!(balance.error() <= 1e-9);
+    let girder = named(&house, "B1");
+    assert!(house.forces.unstable.iter().any(|(member, _)| *member == girder));
+    let lost: Vec<_> = balance.lost.iter().map(|(at, _, force)| (*at, force.total().to_lb())).collect();
+    // The west half of what lies on the girder: 18'-0" at 716 plf of floor and 17'-9" at 24 plf of itself, by hand 13,314 lb.
+    assert!(
+        matches!(lost.as_slice(), [(at, lb)] if *at == girder && (lb - 13_314.0).abs() < 60.0),
+        "{lost:?}"
+    );
+    assert!((reaction(&house, "H1", "JK1").total().to_lb() - 8_236.0).abs() < 1.0);
+}
+
+/// Beams that carry one another in a circle have no forces; everything else has.
+#[test]
+fn a_circle_is_lost_and_named() {
+    let house = house(
+        "grid
+  x  A 0', B 10'
+  y  1 0', 2 10'
+beam B1
+  size      4x10 DF-L No.1
+  from      A/1 to B/1
+  load      100 plf live
+  bears on  B2
+  bears on  B2
+beam B2
+  size      4x10 DF-L No.1
+  from      A/1 to A/2
+  bears on  B1
+",
+    );
+    let balance = &house.forces.balance;
+    assert!(balance.error() <= 1e-9, "{balance:?}");
+    assert_eq!(balance.on_soil, ByCase::default());
+    assert!(balance.lost.iter().all(|(_, why, _)| why.words().contains("circle")), "{:?}", balance.lost);
+}
+
 fn leaves(parts: &[Contribution], found: &mut Vec<(Contributor, ByCase<Force>)>) {
     for part in parts {
         match part.from {

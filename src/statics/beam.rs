@@ -51,7 +51,11 @@ pub fn follow(
     let last = held.len().saturating_sub(1);
     for (at, support) in held.iter().enumerate() {
         seats.push(if at == 0 { support.above } else { support.below });
-        if support.is_joint && at > 0 && at < last {
+        // A piece that ends here and one that begins: the beam goes on to both sides, held there or not.
+        let strip = support.below.strip;
+        let goes_on_below = at > 0 || reach.0 + END_REACH < strip.0;
+        let goes_on_above = at < last || strip.1 + END_REACH < reach.1;
+        if support.is_joint && goes_on_below && goes_on_above {
             pieces.push((std::mem::take(&mut seats), support.below.handed_at));
             seats.push(support.above);
         }

@@ -46,7 +46,7 @@ pub fn wall(reader: &mut Reader<'_, '_>) -> Wall {
     if kind.get() == Some(WallKind::Pony) {
         bearing = bearing.or_assumed(true, "a pony wall bears", "common practice");
     }
-    let mut weight = reader.field("weight", |_, fact| fact.load("value"));
+    let mut weight = reader.field("weight", |reader, fact| reader.load(fact, "value"));
     if kind.get() == Some(WallKind::Concrete) {
         let density = reader.lowering.model.limits().of(&foundations::CONCRETE_WEIGHT).value;
         weight = weight.or_assumed(Load::Volume(density), "concrete's weight", "common practice");
@@ -213,7 +213,7 @@ pub fn ledger(reader: &mut Reader<'_, '_>) -> Ledger {
         top: reader.field("top", |_, fact| fact.length("value")),
         fastened: reader.field("fastened", |reader, fact| {
             let words = reader.words(fact, "words")?;
-            Some(Fastening { words, capacity: fact.load("capacity"), source: reader.source(fact) })
+            Some(Fastening { words, capacity: reader.load(fact, "capacity"), source: reader.source(fact) })
         }),
     }
 }

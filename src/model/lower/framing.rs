@@ -9,13 +9,14 @@ use crate::model::lower::every::common;
 use crate::model::lower::reader::{Reader, words_of};
 use crate::model::lower::site::run;
 use crate::model::plan::Axis;
+use crate::model::problem::ModelProblemKind;
 use crate::products::engineered::{COMPOSITE_WEIGHT, GLULAM_WEIGHT};
 use crate::products::i_joist::IJoist;
 use crate::products::section::{Make, Named, Section, Size, section_of, solid_weight};
 use crate::products::species::UNNAMED_WEIGHT;
 use crate::syntax::Fact;
 use crate::syntax::value::{Load, Section as WrittenSection, Value};
-use crate::units::{Density, Length, LineLoad};
+use crate::units::{Density, Force, Length, LineLoad, Stress};
 
 /// A declared product.
 pub fn product(reader: &mut Reader<'_, '_>) -> Product {
@@ -23,9 +24,14 @@ pub fn product(reader: &mut Reader<'_, '_>) -> Product {
         common: common(reader),
         kind: reader.field("kind", |reader, fact| reader.words(fact, "value")),
         size: reader.fact("kind").and_then(|fact| product_size(reader, fact)),
-        values: reader.facts("values").flat_map(|fact| values(reader, fact)).collect(),
+        values: reader
+            .facts("values")
+            .collect::<Vec<_>>()
+            .into_iter()
+            .flat_map(|fact| values(reader, fact))
+            .collect(),
         width: reader.field("width", |reader, fact| reader.positive(fact, "value")),
-        weight: reader.field("weight", |reader, fact| match fact.load("value")? {
+        weight: reader.field("weight", |reader, fact| match reader.load(fact, "value")? {
             load @ (Load::Line(_) | Load::Volume(_)) => Some(load),
             Load::Area(_) | Load::Point(_) => reader.other_load(fact, "value", "plf or pcf"),
         }),
@@ -53,13 +59,25 @@ fn product_size(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<WrittenSecti
     reader.positive(fact, "dia").map(WrittenSection::FilledPipe)
 }
 
-/// Declared values: each symbol stands before its value.
-fn values(reader: &Reader<'_, '_>, fact: &Fact) -> Vec<(Box<str>, Given<Value>)> {
-    let symbols = fact.parts_of("symbol").filter_map(words_of);
-    symbols
-        .zip(fact.parts_of("value"))
-        .map(|(symbol, part)| (symbol, Given { value: part.value.clone(), span: reader.span(part.span) }))
-        .collect()
+/// Declared values: each symbol stands before its value. What is not more than nothing is no value.
+fn values(reader: &mut Reader<'_, '_>, fact: &Fact) -> Vec<(Box<str>, Given<Value>)> {
+    let mut found = Vec::new();
+    for (symbol, part) in fact.parts_of("symbol").filter_map(words_of).zip(fact.parts_of("value")) {
+        let span = reader.span(part.span);
+        let is_positive = match part.value {
+            Value::Stress(stress) => stress > Stress::ZERO,
+            Value::Load(Load::Point(force)) => force > Force::ZERO,
+            Value::Load(Load::Volume(density)) => density > Density::ZERO,
+            Value::Number(number) => number > 0.0,
+            _ => true,
+        };
+        if is_positive {
+            found.push((symbol, Given { value: part.value.clone(), span }));
+        } else {
+            reader.report(span, ModelProblemKind::NotPositive(fact.spec.phrase));
+        }
+    }
+    found
 }
 
 /// The section that a product states; `None` for a hanger and for what is not stated.

@@ -9,7 +9,7 @@ use crate::syntax::value::{FactName, Load, Value};
 use crate::syntax::vocabulary::{ElementKind, FACT_NAMES};
 use crate::syntax::{Fact, Part};
 use crate::text::{LocalSpan, Span};
-use crate::units::{AreaLoad, Force, Length};
+use crate::units::{AreaLoad, Density, Force, Length, LineLoad};
 
 /// Reads the facts of one element into the model.
 pub struct Reader<'a, 't> {
@@ -182,9 +182,26 @@ impl<'a, 't> Reader<'a, 't> {
         words_of(fact.part(label)?)
     }
 
+    /// A load of any kind; one that pulls up is reported.
+    pub fn load(&mut self, fact: &Fact, label: &str) -> Option<Load> {
+        let load = fact.load(label)?;
+        let is_upward = match load {
+            Load::Area(load) => load < AreaLoad::ZERO,
+            Load::Line(load) => load < LineLoad::ZERO,
+            Load::Point(force) => force < Force::ZERO,
+            Load::Volume(density) => density < Density::ZERO,
+        };
+        if is_upward {
+            let span = self.part_span(fact, label);
+            self.report(span, ModelProblemKind::Negative(fact.spec.phrase));
+            return None;
+        }
+        Some(load)
+    }
+
     /// A load on an area.
     pub fn area_load(&mut self, fact: &Fact, label: &str) -> Option<AreaLoad> {
-        match fact.load(label)? {
+        match self.load(fact, label)? {
             Load::Area(load) => Some(load),
             Load::Line(_) | Load::Point(_) | Load::Volume(_) => self.other_load(fact, label, "psf"),
         }
@@ -192,7 +209,7 @@ impl<'a, 't> Reader<'a, 't> {
 
     /// A force.
     pub fn force(&mut self, fact: &Fact, label: &str) -> Option<Force> {
-        match fact.load(label)? {
+        match self.load(fact, label)? {
             Load::Point(force) => Some(force),
             Load::Area(_) | Load::Line(_) | Load::Volume(_) => self.other_load(fact, label, "lb"),
         }

@@ -326,7 +326,7 @@ pub fn load(reader: &mut Reader<'_, '_>) -> Load {
         common,
         on: reader.field("on", |reader, fact| reader.carrier(fact, "element")),
         place: [at, from, fill].into_iter().find(|place| !place.is_missing()).unwrap_or_default(),
-        amount: reader.field("amount", |_, fact| fact.load("value")),
+        amount: reader.field("amount", |reader, fact| reader.load(fact, "value")),
         case: reader.field("case", |reader, fact| reader.words(fact, "case")),
     }
 }

@@ -87,7 +87,7 @@ impl<'t> Reader<'_, 't> {
                 false => None,
             };
             Some(DeclaredLoad {
-                amount: fact.load("value")?,
+                amount: reader.load(fact, "value")?,
                 case: fact.word("case")?.into(),
                 reach,
                 at,

@@ -68,4 +68,23 @@ stair S1
 ",
         );
     }
+
+    /// A load that pulls up, a product that bends at once: either would turn every force behind it round.
+    #[test]
+    fn a_load_or_a_value_below_nothing() {
+        check_rule(
+            &RULE,
+            "
+floor main
+  dead      -12 psf
+--          ^^^^^^^ `dead` can't be less than nothing, and `-12 psf` is
+beam B1
+  load      -400 plf live
+--          ^^^^^^^^ `load` can't be less than nothing, and `-400 plf` is
+product LV14
+  values    E 0 psi, Fb 2600 psi
+--            ^^^^^ `values` must be more than nothing, and `0 psi` is not
+",
+        );
+    }
 }
