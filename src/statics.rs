@@ -14,6 +14,7 @@ pub mod contributors;
 pub mod field;
 pub mod joists;
 pub mod member_line;
+pub mod partial_load;
 pub mod pattern;
 pub mod roof;
 pub mod stiffness;

@@ -97,6 +97,45 @@ fn the_ridge_post_by_hand() {
     assert!((on_post.total().to_lb() - 14_592.0).abs() < 0.5, "{on_post:?}");
 }
 
+/// Four columns under three equal spans: with all spans loaded an inner one gets 1.10wL of live load, with the two beside
+/// it alone 1.20wL (textbook coefficients of three equal spans). 500 plf on 10'-0": 5,500 lb and 500 lb more.
+#[test]
+fn a_column_can_get_more_with_one_span_empty() {
+    let column = |name: &str, at: &str| {
+        format!("column {name}\n  at  {at}/1\n  size  HSS 4 x 4 x 1/4\n  stands on  F1\n")
+    };
+    let columns: String = ["A", "B", "C", "D"].iter().map(|at| column(&format!("C{at}"), at)).collect();
+    let house = house(&format!(
+        "grid
+  x  A 0', B 10', C 20', D 30'
+  y  1 0'
+beam B1
+  size      W8x24
+  from      A/1 to D/1
+  span      by grid
+  load      500 plf live
+  bears on  CA
+  bears on  CB
+  bears on  CC
+  bears on  CD
+{columns}footing F1
+  at        A/1
+  at        B/1
+  at        C/1
+  at        D/1
+  size      2' x 2' x 12\"
+  top       90'
+"
+    ));
+    let live = reaction(&house, "B1", "CB").live.to_lb();
+    assert!((live - 5_500.0).abs() < 5.5, "{live}");
+    let partial = &house.forces.partial;
+    let more = partial.from_to(named(&house, "B1"), named(&house, "CB")).to_lb();
+    assert!((more - 500.0).abs() < 2.0, "{more}");
+    let below = partial.from_to(named(&house, "CB"), named(&house, "F1")).to_lb();
+    assert!((below - more).abs() < 1e-9, "{below}");
+}
+
 /// A member that can't stand costs its own load, which is named; the rest of the house is solved.
 #[test]
 fn what_cannot_stand_loses_its_load_and_no_more() {

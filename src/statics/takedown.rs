@@ -15,6 +15,7 @@ use crate::statics::balance::{self, Balance};
 use crate::statics::continuous::Unstable;
 use crate::statics::field::{self, Outcome};
 use crate::statics::member_line::{MemberLine, REFERENCE};
+use crate::statics::partial_load::PartialLoad;
 use crate::statics::stiffness;
 use crate::statics::wall::{self, HeaderSpan};
 use crate::statics::{beam, joists, roof};
@@ -31,6 +32,8 @@ pub struct Takedown {
     pub lines: HashMap<ElementId, Vec<MemberLine>>,
     /// The headers in their walls.
     pub headers: Vec<HeaderSpan>,
+    /// How much more live load supports get when only some spans carry it.
+    pub partial: PartialLoad,
     /// Members that can't stand, and why.
     pub unstable: Vec<(ElementId, Unstable)>,
     /// Loads that are stated and not followed down.
@@ -67,6 +70,9 @@ pub fn of(model: &Model, geometry: &Geometry) -> Takedown {
     for element in order.down {
         let outcome = through(model, geometry, &takedown.headers, element, takedown.on(element));
         hand_on(&mut takedown, element, outcome);
+        let mut partial = std::mem::take(&mut takedown.partial);
+        partial.add(element, takedown.on(element), takedown.lines_of(element), takedown.handed_by(element));
+        takedown.partial = partial;
     }
     for element in order.in_circles {
         let outcome = lost(takedown.on(element), Lost::Circle);
