@@ -68,6 +68,11 @@ impl House {
         Self { inputs: Arc::clone(inputs), trees, model, geometry, forces, verifications, limits, today }
     }
 
+    /// What verifications are made from, to make one more: of another size.
+    pub const fn known(&self) -> Known<'_> {
+        Known { model: &self.model, geometry: &self.geometry, forces: &self.forces, limits: &self.limits }
+    }
+
     /// What the reader could not make sense of in one file, in the order of the text.
     pub fn text_problems_of(&self, file: FileId) -> impl Iterator<Item = TextProblem<'_>> {
         let tree = self.trees.get(file.0 as usize);

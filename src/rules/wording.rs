@@ -1,6 +1,7 @@
 //! Words that several rules share.
 
 use crate::syntax::vocabulary::ElementKind;
+use crate::verify::check::{Check, Verification};
 
 /// Longer texts are cut in a message.
 const LONGEST_QUOTED: usize = 40;
@@ -27,6 +28,18 @@ fn joined(items: &[String], word: &str) -> String {
     match items {
         [most @ .., last] if !most.is_empty() => format!("{} {word} {last}", most.join(", ")),
         _ => items.concat(),
+    }
+}
+
+/// What decided a check: `decided by D + 0.75L + 0.75S, at place 2 of 6`.
+pub fn decided_by(verification: &Verification, check: &Check) -> String {
+    let mut words = format!("decided by {}", check.combination);
+    for more in [&check.pattern, &verification.part].into_iter().flatten() {
+        words = format!("{words}, {more}");
+    }
+    match check.at {
+        Some(at) => format!("{words}, {at} along it"),
+        None => words,
     }
 }
 

@@ -148,6 +148,9 @@ fn soil_pressure(size: &FootingSize, load: &PadLoad, ground: &Ground) -> Result<
     let mut worst = Worst::default();
     for combination in combinations(acts) {
         let (force, off) = load.combined(combination);
+        if force == Force::ZERO {
+            continue;
+        }
         worst.take(pressure(size, ground.basis, force, own, off).map(|found| Check {
             demand: found.largest.into(),
             capacity: ground.allowable.into(),
@@ -215,6 +218,9 @@ fn concrete_checks(
     let mut worst = states.map(|state| (state, Worst::default()));
     for combination in STRENGTH {
         let (force, off) = load.combined(combination);
+        if force == Force::ZERO {
+            continue;
+        }
         let sides = sides_of(size);
         let pushed = pressure(size, Basis::Net, force, Force::ZERO, off).map(|found| found.largest);
         let checks = pushed.map(|pressure: AreaLoad| {

@@ -193,7 +193,9 @@ fn brought_by(known: &Known<'_>, action: &Action) -> Option<ElementId> {
     let Source::From(above) = action.source else { return None };
     let Acting::Point { at, .. } = action.acting else { return Some(above) };
     let on_wall = known.forces.on(above).iter().filter_map(|action| match (action.source, action.acting) {
-        (Source::From(element), Acting::Point { at: there, force }) if there == at => {
+        (Source::From(element) | Source::Load(element), Acting::Point { at: there, force })
+            if there == at =>
+        {
             Some((element, force.total()))
         }
         _ => None,
@@ -385,6 +387,9 @@ fn take_soil(
     for combination in combinations(acts) {
         let factors = [combination.dead, combination.live, combination.roof_live, combination.snow];
         let (force, line) = (force.factored(factors), load.factored(factors));
+        if force == Force::ZERO {
+            continue;
+        }
         let found = contact_pressure(ground.basis, force, own, [zone.width, FOOT], [off, Length::ZERO]);
         let outcome = found.map_err(NotVerified::from).map(|found| {
             let mut steps = vec![Step::read("w", line, "from the takedown, point loads spread")];
@@ -422,6 +427,9 @@ fn take_strength(
     for combination in STRENGTH {
         let factors = [combination.dead, combination.live, combination.roof_live, combination.snow];
         let force = load.factored(factors) * FOOT;
+        if force == Force::ZERO {
+            continue;
+        }
         let pressure =
             contact_pressure(Basis::Net, force, Force::ZERO, [cut.zone_width, FOOT], [cut.off, Length::ZERO]);
         match pressure {
