@@ -42,6 +42,7 @@ struct Mistake {
     becomes: Option<String>,
     insert: Option<String>,
     rename: Option<(String, String)>,
+    #[serde(default)]
     needs: Needs,
     finds: Vec<Finds>,
     #[serde(default)]
@@ -55,9 +56,10 @@ struct Mistake {
 }
 
 /// What the tool must be able to do before the mistake can be caught.
-#[derive(PartialEq, Deserialize)]
+#[derive(PartialEq, Default, Deserialize)]
 #[serde(rename_all = "lowercase")]
 enum Needs {
+    #[default]
     Geometry,
     Forces,
     Comparison,
