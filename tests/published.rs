@@ -15,6 +15,7 @@ mod steel;
 mod wood;
 
 use std::collections::BTreeMap;
+use std::io::Write as _;
 
 use cases::{Case, Comparison, Kind};
 
@@ -92,7 +93,27 @@ fn the_count_of_checked_values_is_written_down() {
     }
     let written = std::fs::read_to_string(path).unwrap_or_default();
     assert_eq!(written, table, "UPDATE=1 cargo test --test published writes it");
+
+    let counts = counts();
+    let readme = concat!(env!("CARGO_MANIFEST_DIR"), "/README.md");
+    let text = std::fs::read_to_string(readme).unwrap();
+    let (before, rest) = text.split_once(BEGIN).unwrap();
+    let (_, after) = rest.split_once(END).unwrap();
+    let told = format!("{before}{BEGIN}\n{counts}{END}{after}");
+    if std::env::var_os("UPDATE").is_some() {
+        std::fs::write(readme, &told).unwrap();
+    }
+    assert_eq!(
+        std::fs::read_to_string(readme).unwrap(),
+        told,
+        "UPDATE=1 cargo test --test published writes it"
+    );
+    // Past the capture of the test's output: whoever runs the tests reads what was checked, and how sure it is.
+    writeln!(std::io::stderr(), "\nchecked against values from outside:\n{counts}").unwrap();
 }
+
+const BEGIN: &str = "<!-- checked values: begin -->";
+const END: &str = "<!-- checked values: end -->";
 
 /// Fails with every case of this kind that does not hold.
 fn all_hold(kind: Kind) {
@@ -118,22 +139,30 @@ fn names(pattern: &str, id: &str) -> bool {
     pattern.strip_suffix('*').map_or(pattern == id, |beginning| id.starts_with(beginning))
 }
 
-/// Values compared, by standard and kind; below them what is left out and why.
-fn table_of_counts() -> String {
+/// Values compared, by standard and kind.
+fn counts() -> String {
     let mut counts: BTreeMap<(&str, Kind), (usize, usize)> = BTreeMap::new();
-    let mut passed_over: BTreeMap<(&str, &str), usize> = BTreeMap::new();
     for (case, standard, comparison) in compared() {
         let count = counts.entry((standard, case.kind)).or_default();
         count.0 += 1;
         count.1 += comparison.compared();
-        for reason in comparison.reasons() {
-            *passed_over.entry((standard, reason)).or_default() += 1;
-        }
     }
     let mut text = String::from("| standard | kind of value | cases | values |\n| --- | --- | --- | --- |\n");
     for ((standard, kind), (cases, values)) in &counts {
         text += &format!("| {standard} | {} | {cases} | {values} |\n", kind.words());
     }
+    text
+}
+
+/// Values compared, and below them what is left out and why.
+fn table_of_counts() -> String {
+    let mut passed_over: BTreeMap<(&str, &str), usize> = BTreeMap::new();
+    for (_, standard, comparison) in compared() {
+        for reason in comparison.reasons() {
+            *passed_over.entry((standard, reason)).or_default() += 1;
+        }
+    }
+    let mut text = counts();
     text += "\n| values left out | why | values |\n| --- | --- | --- |\n";
     for ((standard, reason), count) in passed_over {
         text += &format!("| {standard} | {reason} | {count} |\n");

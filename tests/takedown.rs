@@ -97,6 +97,88 @@ fn the_ridge_post_by_hand() {
     assert!((on_post.total().to_lb() - 14_592.0).abs() < 0.5, "{on_post:?}");
 }
 
+/// A field of joists in bays of 12 and 14 ft on a beam over four columns, 24 ft long: figures of an exact solver, agreed
+/// with by two finite-element solvers (case HA of `tests/data/statics.json`), for joists and beam each jointed or run over.
+#[test]
+fn oracle_field_beam_columns_agrees() {
+    let data: serde_json::Value = serde_json::from_str(include_str!("data/statics.json")).unwrap();
+    let results = &data["houses"][0]["results"];
+    let number = |value: &serde_json::Value| value.as_f64().unwrap();
+    for (joists, joist_joint) in [("simple_joists", "  joint     over B1\n"), ("continuous_joists", "")] {
+        for (beam, beam_joint) in
+            [("beam_simple_spans", "  joint     over C2\n  joint     over C3\n"), ("beam_continuous", "")]
+        {
+            let house = house(&field_on_beam(joist_joint, beam_joint));
+            let of_wall = |wall: &str| {
+                let force = reaction(&house, "J1", wall).total().to_lb();
+                force / 24.0
+            };
+            let (left, right) = match joist_joint {
+                "" => {
+                    let continuous = &results["continuous_joist"];
+                    (number(&continuous["left_wall_plf"]), number(&continuous["right_wall_plf"]))
+                }
+                _ => (number(&results["wall_plf_left"]), number(&results["wall_plf_right"])),
+            };
+            assert!((of_wall("W1") / left - 1.0).abs() < 1e-4, "{joists}: {} {left}", of_wall("W1"));
+            assert!((of_wall("W2") / right - 1.0).abs() < 1e-4, "{joists}: {} {right}", of_wall("W2"));
+            let expected = results["columns"][joists][beam].as_array().unwrap();
+            for (column, expected) in ["C1", "C2", "C3", "C4"].iter().zip(expected) {
+                let on_it = reaction(&house, "B1", column).total().to_lb();
+                assert!((on_it / number(expected) - 1.0).abs() < 1e-4, "{joists} {beam} {column}: {on_it}");
+            }
+        }
+    }
+}
+
+fn field_on_beam(joist_joint: &str, beam_joint: &str) -> String {
+    let column = |name: &str, at: &str| {
+        format!("column {name}\n  at  {at}/2\n  size  6x6 DF-L No.1\n  stands on  outside \"pier\"\n")
+    };
+    let wall = |name: &str, line: &str| {
+        format!(
+            "wall {name}\n  kind  concrete\n  from  A/{line} to D/{line}\n  line  centre\n  thick  8\"\n  top  98'\n  stands on  outside \"rock\"\n"
+        )
+    };
+    let columns: String =
+        [("C1", "A"), ("C2", "B"), ("C3", "C"), ("C4", "D")].map(|(name, at)| column(name, at)).concat();
+    format!(
+        "grid
+  x  A 0', B 8', C 16', D 24'
+  y  1 0', 2 12', 3 26'
+product GL
+  kind      glulam 5-1/8 x 12
+  weight    15 plf
+  source    \"invented\" on 2027-01-01
+floor main
+  subfloor  100'
+  deck      3/4\"
+  live      40 psf
+  dead      12 psf
+joists J1
+  floor     main
+  size      2x10 SPF No.2
+  fill      A to D by 1 to 3
+  run       along y
+  spacing   16\" from A
+  span      by grid
+{joist_joint}  bears on  W1
+  bears on  B1
+  bears on  W2
+beam B1
+  size      GL
+  from      A/2 to D/2
+  span      by grid
+{beam_joint}  bears on  C1
+  bears on  C2
+  bears on  C3
+  bears on  C4
+{columns}{}{}",
+        wall("W1", "1"),
+        wall("W2", "3")
+    )
+}
+
 /// Four columns under three equal spans: with all spans loaded an inner one gets 1.10wL of live load, with the two beside
 /// it alone 1.20wL (textbook coefficients of three equal spans). 500 plf on 10'-0": 5,500 lb and 500 lb more.
 #[test]

@@ -56,7 +56,7 @@ pub fn write_contributors(
     writeln!(
         out,
         "{} carries {} lb: {}",
-        palette.strong(&printable(&label(house, element)).to_string()),
+        palette.strong(&printable(&label(house, element))),
         grouped(total.total().to_lb()),
         in_cases(&total, &cases)
     )?;

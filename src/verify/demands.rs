@@ -43,9 +43,7 @@ pub fn combined(combination: &Combination, force: &ByCase<Force>) -> Force {
 pub fn combinations(acts: [bool; 4]) -> impl Iterator<Item = &'static Combination> {
     ALLOWABLE.iter().filter(move |combination| {
         let named = [combination.dead, combination.live, combination.roof_live, combination.snow];
-        let names_only_what_acts =
-            named.iter().zip(acts).skip(1).all(|(factor, acts)| acts || *factor <= 0.0);
-        names_only_what_acts
+        named.iter().zip(acts).skip(1).all(|(factor, acts)| acts || *factor <= 0.0)
     })
 }
 

@@ -30,7 +30,7 @@ pub const BOOK: Book = Book {
     unanswered: &[
         ("SB-*", "continuous members have a test of their own"),
         ("PT-*", "continuous members have a test of their own"),
-        ("HOUSE-HA", "a takedown through a whole house is no clause"),
+        ("HOUSE-HA", "a takedown through a whole house has a test of its own"),
     ],
 };
 
