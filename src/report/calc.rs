@@ -137,20 +137,27 @@ fn formula(step: &Step) -> String {
     line
 }
 
-/// The formula with what stands for each of its symbols; a symbol is what blanks and brackets part.
+/// The formula with what stands for each of its symbols, and an `x` where two that stand side by side are multiplied; a
+/// symbol is what blanks and brackets part.
 fn substituted(step: &Step) -> String {
     let value_of =
         |symbol: &str| step.values.iter().find(|(name, _)| *name == symbol).map(|(_, value)| value);
     let mut line = String::new();
-    for (at, word) in step.formula.split(' ').enumerate() {
-        if at > 0 {
-            line.push(' ');
-        }
+    let mut follows_a_factor = false;
+    for word in step.formula.split(' ') {
         let bare = word.trim_matches(|c: char| matches!(c, '(' | ')' | '[' | ']' | ','));
-        match value_of(bare) {
+        let value = value_of(bare);
+        let is_number = bare.starts_with(|c: char| c.is_ascii_digit());
+        let begins_a_factor = value.is_some() || is_number || word.starts_with(['(', '[']);
+        if !line.is_empty() {
+            line.push_str(if follows_a_factor && begins_a_factor { " x " } else { " " });
+        }
+        match value {
             Some(value) => line.push_str(&word.replacen(bare, &value.to_string(), 1)),
             None => line.push_str(word),
         }
+        let ends_open = word.ends_with(['(', '[', ',']);
+        follows_a_factor = !ends_open && (value.is_some() || is_number || word.ends_with([')', ']']));
     }
     line
 }
@@ -174,6 +181,19 @@ mod tests {
             result: Quantity::from(Stress::psi(921.7)),
             source: "NDS 2018 3.3.2",
         };
+        let product = Step {
+            symbol: "Mu",
+            formula: "qu b ( l - x ) / 2",
+            values: vec![
+                ("qu", Quantity::from(2.0)),
+                ("b", Quantity::from(3.0)),
+                ("l", Quantity::from(5.0)),
+                ("x", Quantity::from(1.0)),
+            ],
+            result: Quantity::from(12.0),
+            source: "",
+        };
+        assert_eq!(formula(&product), "Mu = qu b ( l - x ) / 2 = 2.00 x 3.00 x ( 5.00 - 1.00 ) / 2 = 12.0");
         assert_eq!(formula(&step), "fb = M / S = 1,643 lb-ft / 21.4 in3 = 922 psi (NDS 2018 3.3.2)");
     }
 }
