@@ -63,8 +63,12 @@ pub const ALLOWABLE: &[Combination] = &[
 
 /// Strength combinations of gravity loads: ASCE 7-16 §2.3.1, 1 to 3. The live load that goes with a principal roof load
 /// keeps its whole factor: the halved one that the standard allows for small live loads is not taken, on the safe side.
+/// Those with one load alone are parts of the others, told first so that a sheet names no load that is not there.
 pub const STRENGTH: &[Combination] = &[
     combination("1.4D", [1.4, 0.0, 0.0, 0.0]),
+    combination("1.2D + 1.6L", [1.2, 1.6, 0.0, 0.0]),
+    combination("1.2D + 1.6Lr", [1.2, 0.0, 1.6, 0.0]),
+    combination("1.2D + 1.6S", [1.2, 0.0, 0.0, 1.6]),
     combination("1.2D + 1.6L + 0.5Lr", [1.2, 1.6, 0.5, 0.0]),
     combination("1.2D + 1.6L + 0.5S", [1.2, 1.6, 0.0, 0.5]),
     combination("1.2D + 1.6Lr + L", [1.2, 1.0, 1.6, 0.0]),

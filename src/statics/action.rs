@@ -24,6 +24,11 @@ impl Spot {
         }
     }
 
+    /// How far it is from another place, in inches.
+    pub fn distance(self, other: Self) -> f64 {
+        (self.x - other.x).to_inches().hypot((self.y - other.y).to_inches())
+    }
+
     /// Its coordinate on an axis.
     pub const fn on(&self, axis: Axis) -> Length {
         match axis {
@@ -107,6 +112,15 @@ impl Acting {
             }
             Self::Point { at, .. } => (at.on(axis), at.on(axis)),
         }
+    }
+
+    /// Its middle in plan.
+    pub fn middle(&self) -> Spot {
+        let middle = |axis| {
+            let (low, high) = self.reach(axis);
+            (low + high).half()
+        };
+        Spot { x: middle(Axis::X), y: middle(Axis::Y) }
     }
 
     /// What of it lies between two coordinates of an axis; `None` when nothing does. A point on the upper edge stays out,

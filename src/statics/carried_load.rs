@@ -70,12 +70,9 @@ pub fn by_place(model: &Model, forces: &Takedown, footing: ElementId) -> Vec<Pad
     let mut pads: Vec<PadLoad> =
         places.iter().map(|at| PadLoad { at: Spot::from(at), actions: Vec::new() }).collect();
     for action in forces.on(footing) {
-        let middle = |axis: Axis| {
-            let (low, high) = action.acting.reach(axis);
-            (low + high).half()
-        };
-        let (x, y) = (middle(Axis::X), middle(Axis::Y));
-        let nearest = pads.iter_mut().min_by_key(|pad| (pad.at.x - x).abs() + (pad.at.y - y).abs());
+        let spot = action.acting.middle();
+        let nearest =
+            pads.iter_mut().min_by(|one, other| spot.distance(one.at).total_cmp(&spot.distance(other.at)));
         if let Some(pad) = nearest {
             pad.actions.push(*action);
         }

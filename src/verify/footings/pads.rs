@@ -6,10 +6,10 @@ use crate::design::soil::pressure::{
 };
 use crate::model::element::ElementId;
 use crate::model::foundation::{Footing, FootingSize};
-use crate::model::plan::{Axis, PlanPoint};
 use crate::profiles::foundations::FOOTING_PROJECTION_PER_THICKNESS;
-use crate::statics::action::{Source, Spot};
+use crate::statics::action::Source;
 use crate::statics::applied::pad_weight;
+use crate::statics::carried_load::by_place;
 use crate::statics::cases::{ByCase, Case};
 use crate::units::{AreaLoad, Force, Length};
 use crate::verify::Known;
@@ -64,35 +64,34 @@ pub fn of(known: &Known<'_>, footing: &Footing) -> Vec<Verification> {
     worst.into_iter().filter_map(|(limit_state, worst)| worst.verification(id, limit_state)).collect()
 }
 
-/// What acts at each place of a footing: each load goes to the nearest.
+/// What acts at each place of a footing: each load goes to the nearest. Where live load on some spans only brings more than
+/// on all, that counts.
 pub fn loads_at(known: &Known<'_>, footing: &Footing) -> Vec<PadLoad> {
-    let mut places = vec![PadLoad::default(); footing.at.len()];
-    for action in known.forces.on(footing.common.id) {
-        let brings = match action.source {
-            Source::Weight => continue,
-            Source::From(element) | Source::Load(element) | Source::AreaOf(element) => Some(element),
-            Source::Declared(_) => None,
-        };
-        let middle = |axis| {
-            let (from, to) = action.acting.reach(axis);
-            (from + to).half()
-        };
-        let spot = Spot { x: middle(Axis::X), y: middle(Axis::Y) };
-        let near = footing
-            .at
-            .iter()
-            .zip(&mut places)
-            .min_by(|one, other| distance(spot, one.0).total_cmp(&distance(spot, other.0)));
-        let Some((at, place)) = near else { continue };
-        place.loads.push(([spot.x - at.x, spot.y - at.y], action.acting.total()));
-        place.stands.extend(brings.filter(|element| !place.stands.contains(element)));
-    }
+    let id = footing.common.id;
+    let places = by_place(known.model, known.forces, id).into_iter();
     places
-}
-
-/// How far apart in inches, squared.
-fn distance(spot: Spot, at: &PlanPoint) -> f64 {
-    (spot.x - at.x).to_inches().powi(2) + (spot.y - at.y).to_inches().powi(2)
+        .map(|place| {
+            let mut load = PadLoad::default();
+            for action in place.actions {
+                let brings = match action.source {
+                    Source::Weight => continue,
+                    Source::From(element) | Source::Load(element) | Source::AreaOf(element) => Some(element),
+                    Source::Declared(_) => None,
+                };
+                let spot = action.acting.middle();
+                let off = [spot.x - place.at.x, spot.y - place.at.y];
+                load.loads.push((off, action.acting.total()));
+                if let Some(element) = brings.filter(|element| !load.stands.contains(element)) {
+                    let more = known.forces.partial.from_to(element, id);
+                    if more > Force::ZERO {
+                        load.loads.push((off, ByCase::only(Case::Live, more)));
+                    }
+                    load.stands.push(element);
+                }
+            }
+            load
+        })
+        .collect()
 }
 
 impl PadLoad {
