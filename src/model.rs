@@ -16,6 +16,7 @@ pub mod problem;
 pub mod promises;
 pub mod site;
 pub mod stairs;
+pub mod stuff;
 pub mod support;
 
 use std::collections::HashMap;

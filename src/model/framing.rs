@@ -19,8 +19,12 @@ pub struct Product {
     pub kind: Field<Box<str>>,
     /// Its size.
     pub size: Option<Section>,
+    /// What a rolled shape's size says: depth, width, web, flange, as many as stand there.
+    pub outline: Option<Box<[Length]>>,
     /// Declared values by their symbol.
     pub values: Vec<(Box<str>, Given<Value>)>,
+    /// Declared capacities, each up to a length when one is said.
+    pub capacities: Vec<(Force, Option<Length>)>,
     /// Ply or flange width.
     pub width: Field<Length>,
     /// Weight.

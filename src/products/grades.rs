@@ -109,7 +109,7 @@ pub fn sawn(species: &Species, grade: Grade, breadth: Length, depth: Length) -> 
 }
 
 /// The least true side of what is graded as a timber: a dressed 5 in.
-const TIMBER_SIDE: Length = Length::sixteenths(4, 8);
+pub const TIMBER_SIDE: Length = Length::sixteenths(4, 8);
 
 /// The values of dimension lumber, 2 to 4 in. thick, by the true measure of its wide face.
 pub fn dimension(species: &Species, grade: Grade, width: Length) -> Option<Values> {

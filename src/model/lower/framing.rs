@@ -24,12 +24,17 @@ pub fn product(reader: &mut Reader<'_, '_>) -> Product {
         common: common(reader),
         kind: reader.field("kind", |reader, fact| reader.words(fact, "value")),
         size: reader.fact("kind").and_then(|fact| product_size(reader, fact)),
+        outline: reader
+            .fact("kind")
+            .filter(|fact| fact.word("value") == Some("rolled"))
+            .and_then(|fact| fact.dimensions("size").map(Box::from)),
         values: reader
             .facts("values")
             .collect::<Vec<_>>()
             .into_iter()
             .flat_map(|fact| values(reader, fact))
             .collect(),
+        capacities: reader.facts("values").flat_map(capacities).collect(),
         width: reader.field("width", |reader, fact| reader.positive(fact, "value")),
         weight: reader.field("weight", |reader, fact| match reader.load(fact, "value")? {
             load @ (Load::Line(_) | Load::Volume(_)) => Some(load),
@@ -78,6 +83,25 @@ fn values(reader: &mut Reader<'_, '_>, fact: &Fact) -> Vec<(Box<str>, Given<Valu
         }
     }
     found
+}
+
+/// Declared capacities: a length behind one says up to where it holds.
+fn capacities(fact: &Fact) -> Vec<(Force, Option<Length>)> {
+    let mut capacities: Vec<(Force, Option<Length>)> = Vec::new();
+    let mut is_capacity = false;
+    for part in &fact.parts {
+        match (part.label, &part.value) {
+            ("symbol", Value::Word(word)) => is_capacity = **word == *"capacity",
+            ("value", Value::Load(Load::Point(force))) if is_capacity => capacities.push((*force, None)),
+            ("at", Value::Length(length)) => {
+                if let Some(last) = capacities.last_mut() {
+                    last.1 = Some(*length);
+                }
+            }
+            _ => {}
+        }
+    }
+    capacities
 }
 
 /// The section that a product states; `None` for a hanger and for what is not stated.

@@ -16,11 +16,17 @@ pub struct Class {
     pub depth_exponent: f64,
 }
 
+/// m of the depth factor where a product declares none: typical of laminated veneer lumber, from memory.
+pub const DEPTH_EXPONENT: f64 = 0.136;
+
+/// Shear modulus of composite lumber: this share of E, usual in evaluation reports, from memory.
+pub const SHEAR_MODULUS_SHARE: f64 = 1.0 / 16.0;
+
 /// The classes with values here.
 pub const CLASSES: &[Class] = &[Class {
     name: "2.0E-2600Fb",
     values: grades::values([2_600.0, 1_555.0, 285.0, 750.0, 2_510.0, 2_000_000.0, 1_016_000.0]),
-    depth_exponent: 0.136,
+    depth_exponent: DEPTH_EXPONENT,
 }];
 
 /// The class that these words name: `2.0E-2600Fb`, `2.0E 2600`, `2.0E`, `LVL 2.0E`.
