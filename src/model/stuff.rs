@@ -368,7 +368,7 @@ fn declared(product: &Product, section: &Section) -> Result<Values, NoStuff> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::testing::house;
+    use crate::testing::rule_check::house;
 
     fn stuff(size: &str) -> Result<Stuff, NoStuff> {
         let text = format!(

@@ -82,7 +82,7 @@ fn of_outline(shape: &DeclaredSteel) -> Option<SecondMoment> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::testing::house;
+    use crate::testing::rule_check::house;
 
     fn rigidity(facts: &str) -> f64 {
         let house = house(&format!("beam B1\n  size {facts}\n"));
