@@ -372,7 +372,7 @@ mod tests {
 
     fn stuff(size: &str) -> Result<Stuff, NoStuff> {
         let text = format!(
-            "product LV\n  kind composite lumber 1-3/4 x 14\n  values E 2.0e6 psi, Fb 2600 psi\n  source \"own\" on 2027-01-15\nproduct FP\n  kind filled pipe 3-1/2\n  weight 9 plf\n  values capacity 24000 lb at 8'-0\"\n  source \"own\" on 2027-01-15\nbeam B1\n  size {size}\n"
+            "product LV\n  kind composite lumber 1-3/4 x 14\n  values E 2.0e6 psi, Fb 2600 psi\n  source \"own\" on 2027-01-15\nproduct FP\n  kind filled pipe 3-1/2\"\n  weight 9 plf\n  values capacity 24000 lb at 8'-0\"\n  source \"own\" on 2027-01-15\nbeam B1\n  size {size}\n"
         );
         let model = house(&text).model;
         model.stuff_of(model.beams[0].size.value().expect("a size"))
