@@ -8,6 +8,9 @@ pub mod demands;
 pub mod footings;
 pub mod limit_state;
 pub mod quantity;
+pub mod steel;
+pub mod steel_beams;
+pub mod steel_columns;
 
 use std::collections::HashMap;
 
@@ -62,6 +65,8 @@ pub fn of(known: &Known<'_>) -> Verifications {
     let mut all: Vec<Verification> = Vec::new();
     // Each file of this module adds what it verifies here.
     all.extend(footings::of(known));
+    all.extend(steel_beams::of(known));
+    all.extend(steel_columns::of(known));
     all.sort_by_key(|verification| (verification.of, verification.limit_state));
     let mut of: HashMap<ElementId, Vec<usize>> = HashMap::new();
     for (at, verification) in all.iter().enumerate() {

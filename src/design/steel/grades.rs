@@ -80,6 +80,23 @@ pub const fn usual(family: Family) -> Usual {
     }
 }
 
+/// The grade of a family that these words name; blanks, case and `Gr` don't count: `a500 gr b`, `A500B`.
+pub fn named(family: Family, words: &str) -> Option<Grade> {
+    let listed: &[Grade] = match family {
+        Family::WideFlange => &[A992],
+        Family::Tube => &[A500_C, A500_B],
+        Family::RoundTube => &[A500_C_ROUND, A500_B_ROUND],
+        Family::Pipe => &[A53_B],
+        Family::Plate => &[A36],
+    };
+    listed.iter().find(|grade| bare(grade.name).trim_end_matches("ROUND") == bare(words)).copied()
+}
+
+/// The letters and digits of a grade's name.
+fn bare(name: &str) -> String {
+    name.to_ascii_uppercase().replace("GR", "").chars().filter(char::is_ascii_alphanumeric).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -104,5 +121,14 @@ mod tests {
                 "{assumption}"
             );
         }
+    }
+
+    #[test]
+    fn a_grade_is_known_by_its_words() {
+        assert_eq!(named(Family::WideFlange, "a992"), Some(A992));
+        assert_eq!(named(Family::Tube, "A500 Gr B"), Some(A500_B));
+        assert_eq!(named(Family::RoundTube, "A500C"), Some(A500_C_ROUND));
+        assert_eq!(named(Family::WideFlange, "A500 Gr B"), None);
+        assert_eq!(named(Family::Tube, ""), None);
     }
 }
