@@ -11,6 +11,7 @@ pub mod quantity;
 pub mod steel;
 pub mod steel_beams;
 pub mod steel_columns;
+pub mod steel_sizes;
 
 use std::collections::HashMap;
 

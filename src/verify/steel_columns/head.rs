@@ -2,6 +2,7 @@
 
 use crate::design::loads::Combination;
 use crate::geometry::bearing;
+use crate::geometry::plan_contacts::BESIDE;
 use crate::model::element::ElementId;
 use crate::model::framing::{Beam, Column};
 use crate::model::plan::Axis;
@@ -136,6 +137,10 @@ fn arm_of(known: &Known<'_>, column: &Column, beam: &Beam, line: &MemberLine, se
         _ => at.handed_at,
     };
     let (along, across) = (middle - centre.on(line.axis), line.across - centre.on(line.axis.across()));
+    if along.abs().max(across.abs()) > BESIDE {
+        // It misses the column: that is another fault.
+        return [Length::ZERO; 2];
+    }
     match line.axis {
         Axis::X => [along, across],
         Axis::Y => [across, along],
