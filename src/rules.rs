@@ -132,6 +132,7 @@ pub const RULES: &[Rule] = &[
     columns::column_length_does_not_close::RULE,
     columns::base_not_buried::RULE,
     columns::cap_turned::RULE,
+    columns::cap_unbalanced::RULE,
     columns::column_minimum::RULE,
     columns::grout_range::RULE,
     columns::post_off_line::RULE,
