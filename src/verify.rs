@@ -6,6 +6,7 @@
 pub mod check;
 pub mod demands;
 pub mod footings;
+pub mod foundation_walls;
 pub mod limit_state;
 pub mod quantity;
 pub mod steel;
@@ -68,6 +69,7 @@ pub fn of(known: &Known<'_>) -> Verifications {
     all.extend(footings::of(known));
     all.extend(steel_beams::of(known));
     all.extend(steel_columns::of(known));
+    all.extend(foundation_walls::of(known));
     all.sort_by_key(|verification| (verification.of, verification.limit_state));
     let mut of: HashMap<ElementId, Vec<usize>> = HashMap::new();
     for (at, verification) in all.iter().enumerate() {

@@ -10,6 +10,7 @@ mod houses;
 #[path = "support/reading.rs"]
 mod reading;
 
+use storyrod::diagnostic::Diagnostic;
 use storyrod::syntax::format;
 use storyrod::units::Length;
 
@@ -63,9 +64,15 @@ fn every_loop_of_a_house_closes_exactly() {
 fn nothing_is_found_in_a_valid_house() {
     for seed in 0..200 {
         let text = houses::house(seed);
-        let findings = analysis::of(&text).findings;
+        let findings = found(&text);
         assert!(findings.is_empty(), "seed {seed}: {findings:#?}\n{text}");
     }
+}
+
+/// What is found in a house, but for what says that a table is not here: no wall of a basement is in the row that is.
+fn found(text: &str) -> Vec<Diagnostic> {
+    let findings = analysis::of(text).findings;
+    findings.into_iter().filter(|finding| finding.rule != "check-not-run").collect()
 }
 
 #[test]
@@ -91,7 +98,7 @@ fn one_wrong_line_is_one_finding() {
             ("floor main", "live", "20 psf", "load-below-use"),
         ] {
             let text = with_line(&houses::house(seed), heading, phrase, becomes);
-            let findings = analysis::of(&text).findings;
+            let findings = found(&text);
             let rules: Vec<_> = findings.iter().map(|finding| (finding.rule, &finding.message)).collect();
             assert!(
                 matches!(rules.as_slice(), [(only, _)] if *only == rule),

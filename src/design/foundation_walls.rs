@@ -12,6 +12,11 @@ pub enum Prescribed {
     Plain,
 }
 
+/// The most unbalanced fill of the row that is here, on a wall that is as high at least.
+pub const MOST_FILL: Length = Length::feet(4);
+/// The heaviest earth of that row, a foot of depth.
+pub const HEAVIEST_EARTH: Density = Density::pcf(60.0);
+
 /// What the codes' tables ask of a concrete foundation wall that is held at its top and bottom.
 ///
 /// Source: IBC table 1807.1.6.2, first row (a wall to 5 ft with fill to 4 ft is plain in all nine cells), read in a secondary copy
@@ -28,7 +33,7 @@ pub fn prescribed(
     const CLAUSE: &str = "IBC table 1807.1.6.2: only its first row is here; see the code's table, or design";
     let out_of_range =
         |quantity, value, limit| Err(NotCovered::LengthOutOfRange { quantity, value, limit, clause: CLAUSE });
-    let (highest, most_fill, thinnest) = (Length::feet(5), Length::feet(4), Length::sixteenths(7, 8));
+    let (highest, most_fill, thinnest) = (Length::feet(5), MOST_FILL, Length::sixteenths(7, 8));
     if !height.is_positive() || height > highest {
         return out_of_range("height of the wall", height, highest);
     }
@@ -38,11 +43,11 @@ pub fn prescribed(
     if thickness < thinnest {
         return out_of_range("thickness of the wall", thickness, thinnest);
     }
-    if !(soil > Density::ZERO && soil <= Density::pcf(60.0)) {
+    if !(soil > Density::ZERO && soil <= HEAVIEST_EARTH) {
         return Err(NotCovered::OutOfRange {
             quantity: "soil in psf a foot",
             value: soil.to_pcf(),
-            limit: 60.0,
+            limit: HEAVIEST_EARTH.to_pcf(),
             clause: CLAUSE,
         });
     }

@@ -1,7 +1,10 @@
 //! Words that several rules share.
 
+use crate::statics::cases::{ByCase, Case};
 use crate::syntax::vocabulary::ElementKind;
+use crate::units::Force;
 use crate::verify::check::{Check, Verification};
+use crate::verify::quantity::Quantity;
 
 /// Longer texts are cut in a message.
 const LONGEST_QUOTED: usize = 40;
@@ -41,6 +44,18 @@ pub fn decided_by(verification: &Verification, check: &Check) -> String {
         Some(at) => format!("{words}, {at} along it"),
         None => words,
     }
+}
+
+/// A load as a message shows it: `6,500 lb`.
+pub fn pounds(force: Force) -> String {
+    Quantity::from(force).to_string()
+}
+
+/// A load case by case: `D 2,500 lb, L 4,000 lb`.
+pub fn by_case(force: &ByCase<Force>) -> String {
+    let acting = Case::ALL.into_iter().filter(|case| *force.of(*case) != Force::ZERO);
+    let said = acting.map(|case| format!("{} {}", case.symbol(), pounds(*force.of(case))));
+    said.collect::<Vec<_>>().join(", ")
 }
 
 /// A kind of element with its article: `a beam`, `an opening`, `joists`.

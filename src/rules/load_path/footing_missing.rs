@@ -4,12 +4,13 @@ use crate::geometry::load_path::PathEnd;
 use crate::house::House;
 use crate::rules::{Findings, rule};
 use crate::syntax::vocabulary::ElementKind;
+use crate::verify::limit_state::LimitState;
 
 rule! {
     /// A wall or a post has no footing under it.
     ///
     /// A wall needs a `stands on` line. A post that stands on a slab needs a footing there: a slab on ground is no
-    /// footing.
+    /// footing. With the load known, a note says whether it goes through.
     ///
     /// ## Why
     /// A 4" slab of plain concrete punches at about 3,300 lb under the base plate of a small column, less than any post
@@ -59,7 +60,10 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             _ => None,
         });
         if let Some(slab) = slab {
-            findings
+            let punching = house.verifications.on(LimitState::Punching).find(|verification| {
+                verification.of == slab.common.id && verification.against == Some(column.common.id)
+            });
+            let finding = findings
                 .about(
                     column.common.id,
                     span,
@@ -71,6 +75,17 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 )
                 .help("pour a pad under it and let it stand on that, through the slab")
                 .basis("R403.1 (from memory); common practice");
+            match punching.map(|verification| (&verification.outcome, verification.fails())) {
+                Some((Ok(check), true)) => finding.note(format!(
+                    "it goes through: {} under {}, the slab bears {} as plain concrete",
+                    check.demand, check.combination, check.capacity
+                )),
+                Some((Ok(check), false)) => finding.note(format!(
+                    "it does not go through: {} under {}, the slab bears {} as plain concrete; the soil is not checked",
+                    check.demand, check.combination, check.capacity
+                )),
+                Some((Err(_), _)) | None => finding,
+            };
         }
     }
 }
@@ -79,6 +94,31 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 mod tests {
     use super::RULE;
     use crate::testing::rule_check::check_rule;
+
+    /// By hand: 4 in. on soil count 2; plate 8, tube 4: bo = 4 (6 + 2) = 32 in.; 0.6 x 2.66 x 50 x 32 x 2 = 5,107 lb. 1.6 x 5,000 = 8,000 lb.
+    #[test]
+    fn says_whether_it_goes_through() {
+        check_rule(
+            &RULE,
+            "
+grid
+  x           A 0'
+  y           1 0'
+slab SL1
+  top         90'-0\"
+  thick       4\"
+  concrete    2500 psi
+column C1
+  at          A/1
+  size        HSS 4 x 4 x 1/4
+  base        plate 8\" x 8\" x 1/2\"
+  load        5000 lb live
+  stands on   SL1
+--            ^^^ column C1 comes down on slab SL1 with no footing under it
+-- | it goes through: 8,000 lb under 1.2D + 1.6L + 0.5Lr, the slab bears 5,107 lb as plain concrete
+",
+        );
+    }
 
     #[test]
     fn sees_a_post_on_a_slab() {

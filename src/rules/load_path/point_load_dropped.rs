@@ -5,7 +5,11 @@ use std::collections::HashMap;
 use crate::geometry::load_path::PathEnd;
 use crate::house::House;
 use crate::model::element::{Common, ElementId};
+use crate::rules::wording::pounds;
 use crate::rules::{Findings, rule};
+use crate::statics::action::Source;
+use crate::statics::balance::total_of;
+use crate::units::Force;
 
 rule! {
     /// A post, a pack of jacks, a header or a roof stands on nothing.
@@ -65,6 +69,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 
 /// Who stands on whom, read upwards.
 struct LoadsAbove<'a> {
+    house: &'a House,
     carried: HashMap<ElementId, Vec<&'a Common>>,
 }
 
@@ -76,12 +81,22 @@ impl<'a> LoadsAbove<'a> {
                 carried.entry(*carrier).or_default().push(common);
             }
         }
-        Self { carried }
+        Self { house, carried }
     }
 
     fn on(&self, element: ElementId) -> Vec<String> {
-        self.carried.get(&element).into_iter().flatten().map(|common| common.label()).collect()
+        let carried = self.carried.get(&element).into_iter().flatten();
+        carried
+            .map(|common| format!("{}{}", common.label(), brought(self.house, common.id, element)))
+            .collect()
     }
+}
+
+/// How much one element brings to another, in brackets: ` (14,592 lb)`; nothing where it is not known.
+fn brought(house: &House, from: ElementId, to: ElementId) -> String {
+    let actions = house.forces.on(to).iter().filter(|action| action.source == Source::From(from));
+    let force = total_of(actions).total();
+    if force == Force::ZERO { String::new() } else { format!(" ({})", pounds(force)) }
 }
 
 #[cfg(test)]
@@ -99,7 +114,7 @@ grid
   y           1 0'
 column P1
 --     ^^ column P1 stands on nothing
--- | with it, the load of beam B1 goes nowhere
+-- | with it, the load of beam B1
   at          A/1
 beam B1
   size        W8x18
