@@ -115,7 +115,7 @@ column C1
   load        5000 lb live
   stands on   SL1
 --            ^^^ column C1 comes down on slab SL1 with no footing under it
--- | it goes through: 8,000 lb under 1.2D + 1.6L + 0.5Lr, the slab bears 5,107 lb as plain concrete
+-- | it goes through: 8,000 lb under 1.2D + 1.6L, the slab bears 5,107 lb as plain concrete
 ",
         );
     }
