@@ -1,7 +1,7 @@
 //! Footings: the soil below them, and whether the concrete holds what the soil presses up against it.
 //!
-//! Soil by the allowable stress combinations, concrete by the strength combinations. Live load lies everywhere, as the
-//! takedown hands it down. Soil and slab on a footing are not counted as weight.
+//! Soil by the allowable stress combinations, concrete by the strength combinations. Live load lies everywhere, and
+//! under a pad on some spans only where that brings more. Soil and slab on a footing are not counted as weight.
 
 pub mod bars;
 pub mod ground;

@@ -39,6 +39,12 @@ struct Run<'a> {
     ends: (Length, Length),
 }
 
+impl Run<'_> {
+    fn has(&self, wall: ElementId) -> bool {
+        self.walls.iter().any(|own| own.common.id == wall)
+    }
+}
+
 /// A stretch of a run on which a load lies evenly.
 #[derive(Clone, Copy, Debug)]
 struct Stretch {
@@ -72,11 +78,25 @@ pub fn of(known: &Known<'_>, footing: &Footing) -> Vec<Verification> {
     let Some(FootingSize::Strip(..)) = footing.size.get() else { return Vec::new() };
     let runs = runs_of(known, footing);
     let shares = shared(known, footing, &runs);
-    let mut all = Vec::new();
+    let mut all: Vec<Verification> = nowhere(known, footing, &runs).collect();
     for (run, actions) in runs.iter().zip(shares) {
         all.extend(run_checks(known, footing, run, &actions));
     }
     all
+}
+
+/// Walls on the strip whose place in plan is not known: what they bring can't be put anywhere.
+fn nowhere<'k>(known: &Known<'k>, footing: &Footing, runs: &[Run<'_>]) -> impl Iterator<Item = Verification> {
+    let of = footing.common.id;
+    let walls = footing.under.iter().filter_map(|wall| known.model.wall(wall.target?));
+    let unplaced = walls.filter(|wall| !runs.iter().any(|run| run.has(wall.common.id)));
+    unplaced.map(move |wall| Verification {
+        of,
+        part: Some(format!("under {}", wall.common.name).into()),
+        against: None,
+        limit_state: LimitState::SoilPressure,
+        outcome: Err(missing(wall, "from")),
+    })
 }
 
 fn runs_of<'a>(known: &Known<'a>, footing: &Footing) -> Vec<Run<'a>> {
@@ -107,13 +127,15 @@ fn runs_of<'a>(known: &Known<'a>, footing: &Footing) -> Vec<Run<'a>> {
 /// What acts on each run, the footing's own weight left out: what a wall brings goes to its run, the rest to the nearest.
 fn shared<'k>(known: &Known<'k>, footing: &Footing, runs: &[Run<'_>]) -> Vec<Vec<&'k Action>> {
     let mut shares = vec![Vec::new(); runs.len()];
+    let under = |wall: ElementId| footing.under.iter().any(|under| under.target == Some(wall));
     for action in known.forces.on(footing.common.id) {
         if action.source == Source::Weight {
             continue;
         }
-        let own = runs
-            .iter()
-            .position(|run| run.walls.iter().any(|wall| action.source == Source::From(wall.common.id)));
+        let own = runs.iter().position(|run| matches!(action.source, Source::From(wall) if run.has(wall)));
+        if own.is_none() && matches!(action.source, Source::From(wall) if under(wall)) {
+            continue;
+        }
         let nearest = || {
             let distances = runs.iter().map(|run| distance(&action.acting, run)).enumerate();
             distances.min_by_key(|(_, distance)| *distance).map(|(at, _)| at)
