@@ -134,6 +134,7 @@ pub const RULES: &[Rule] = &[
     columns::cap_turned::RULE,
     columns::cap_unbalanced::RULE,
     columns::column_minimum::RULE,
+    columns::column_overload::RULE,
     columns::grout_range::RULE,
     columns::post_off_line::RULE,
     columns::wood_post_on_concrete::RULE,

@@ -13,6 +13,8 @@ pub mod steel;
 pub mod steel_beams;
 pub mod steel_columns;
 pub mod steel_sizes;
+pub mod wood_columns;
+pub mod wood_values;
 
 use std::collections::HashMap;
 
@@ -70,6 +72,7 @@ pub fn of(known: &Known<'_>) -> Verifications {
     all.extend(steel_beams::of(known));
     all.extend(steel_columns::of(known));
     all.extend(foundation_walls::of(known));
+    all.extend(wood_columns::of(known));
     all.sort_by_key(|verification| (verification.of, verification.limit_state));
     let mut of: HashMap<ElementId, Vec<usize>> = HashMap::new();
     for (at, verification) in all.iter().enumerate() {

@@ -301,15 +301,10 @@ fn reactions_come_apart_into_loads_of_the_spec() {
 #[test]
 fn a_beam_moved_by_an_inch_takes_half_an_inch_of_floor_from_one_side_to_the_other() {
     let before = house(LOON_COVE);
-    let moved = LOON_COVE
-        .replace(
-            "from          A plus 3\" / 3 to E less 3\" / 3",
-            "from          A plus 3\" / 3 plus 1\" to E less 3\" / 3 plus 1\"",
-        )
-        .replace(
-            "  span          by grid\n  joint         over B1",
-            "  span          by grid\n  joint         over B1",
-        );
+    let moved = LOON_COVE.replace(
+        "from          A plus 3\" / 3 to E less 3\" / 3",
+        "from          A plus 3\" / 3 plus 1\" to E less 3\" / 3 plus 1\"",
+    );
     assert_ne!(moved, LOON_COVE);
     let after = house(&moved);
     // By hand: W1's joists are 1" longer, so W1 takes 1/2" more of the floor's 36'-0": 52 psf x 1/24 ft x 36 ft = 78 lb.

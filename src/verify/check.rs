@@ -4,6 +4,7 @@ use std::fmt;
 
 use crate::design::NotCovered;
 use crate::model::element::ElementId;
+use crate::model::stuff::NoStuff;
 use crate::units::Length;
 use crate::verify::limit_state::LimitState;
 use crate::verify::quantity::Quantity;
@@ -111,6 +112,8 @@ pub enum NotVerified {
     NotCovered(NotCovered),
     /// Something is not stated, or its line can't be read: the element and the words of the fact.
     Missing(ElementId, &'static str),
+    /// The values of its stuff are not known.
+    Stuff(NoStuff),
     /// The forces of the member are not known: what it is waiting for.
     NoForces(Box<str>),
 }
@@ -121,11 +124,18 @@ impl From<NotCovered> for NotVerified {
     }
 }
 
+impl From<NoStuff> for NotVerified {
+    fn from(no_stuff: NoStuff) -> Self {
+        Self::Stuff(no_stuff)
+    }
+}
+
 impl fmt::Display for NotVerified {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotCovered(not_covered) => not_covered.fmt(f),
             Self::Missing(_, fact) => write!(f, "`{fact}` is not known"),
+            Self::Stuff(no_stuff) => no_stuff.fmt(f),
             Self::NoForces(why) => f.write_str(why),
         }
     }
