@@ -14,8 +14,11 @@ use crate::model::framing::Column;
 use crate::model::member::Member;
 use crate::model::openings::Jacks;
 use crate::model::stuff::{Stuff, Values, Wood, WoodKind};
+use crate::products::lumber;
+use crate::products::section::{Make, Named, Section, Size, section_of};
 use crate::statics::action::{Acting, Action, Source, Spot};
 use crate::statics::cases::ByCase;
+use crate::syntax::value::Section as Written;
 use crate::units::{Force, Length, Stress};
 use crate::verify::Known;
 use crate::verify::check::{Check, NotVerified, Step, Verification};
@@ -45,6 +48,40 @@ fn verification(
     outcome: Result<Check, NotVerified>,
 ) -> Verification {
     Verification { of: common.id, part, against: None, limit_state: LimitState::Compression, outcome }
+}
+
+/// The smallest larger stocked size of a sawn post that holds, of the same species and grade, no slimmer than 4x4. `None`
+/// when none does, or the post is of other stuff.
+pub fn next_size(known: &Known<'_>, column: &Column) -> Option<Box<str>> {
+    let at = column.common.id.index as usize;
+    let member = column.size.value()?;
+    let Make::Sawn { .. } = member.section?.make else { return None };
+    let mut candidates: Vec<(f64, u32, u32, Section)> = lumber::sizes()
+        .filter(|(thickness, width)| *thickness >= 4 && width >= thickness)
+        .filter_map(|(thickness, width)| {
+            let named = Named {
+                pieces: 1,
+                size: Size::Nominal(thickness, width),
+                make: None,
+                species: member.species.as_deref(),
+                grade: member.grade.as_deref(),
+            };
+            let section = section_of(&named).ok()?;
+            Some(((section.width() * section.depth).to_sq_in(), thickness, width, section))
+        })
+        .collect();
+    candidates.sort_by(|(one, ..), (other, ..)| one.total_cmp(other));
+    let area = member.section.map(|section| (section.width() * section.depth).to_sq_in())?;
+    candidates.into_iter().filter(|(larger, ..)| *larger > area).find_map(|(_, thickness, width, section)| {
+        let tried = Member {
+            plies: 1,
+            written: Written::Nominal(thickness, width),
+            section: Some(section),
+            ..member.clone()
+        };
+        let check = verify_column(known, at, column, &tried).ok()?;
+        (check.ratio() <= 1.0).then(|| format!("{thickness}x{width}").into())
+    })
 }
 
 /// A post has no row of others beside it.
@@ -353,6 +390,10 @@ footing F1
         assert_eq!(demand, "14,592 lb");
         assert!(capacity.starts_with("13,68"), "{capacity}");
         assert!(ratio > 1.0);
+        let house = house(&spec("6x6"));
+        let column = house.model.columns.first().unwrap();
+        // By hand, 6x8: the same le/d of 30.55 on 41.25 sq in: 18,658 lb; nothing sold lies between.
+        assert_eq!(next_size(&house.known(), column).as_deref(), Some("6x8"));
         let ((_, capacity), ratio) = ratio_of(&spec("8x8"), "P1");
         assert!(capacity.starts_with("40,22"), "{capacity}");
         assert!(ratio < 0.41, "{ratio}");

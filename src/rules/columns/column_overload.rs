@@ -8,6 +8,7 @@ use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 use crate::verify::limit_state::LimitState;
 use crate::verify::quantity::Quantity;
+use crate::verify::{steel_sizes, wood_columns};
 
 rule! {
     /// A column, post or pack of jacks is under more than it can bear.
@@ -89,9 +90,20 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         for assumed in &check.assumed {
             finding.note(format!("assumed: {assumed}"));
         }
+        if let Some(size) = next_size(house, verification.of) {
+            finding
+                .help(format!("the next size that holds is {size}: for review by a licensed professional"));
+        }
         finding.suspects(common.id, "size");
         finding.basis(check.clause);
     }
+}
+
+fn next_size(house: &House, element: ElementId) -> Option<Box<str>> {
+    let column = house.model.column(element)?;
+    let known = house.known();
+    let steel = || steel_sizes::next_column(&known, column).map(|shape| Box::from(shape.mark));
+    wood_columns::next_size(&known, column).or_else(steel)
 }
 
 fn size_of(house: &House, element: ElementId) -> Option<Span> {

@@ -125,6 +125,7 @@ fn kind_of(why: &NotVerified) -> String {
             | NotCovered::NoRule { what: quantity, clause },
         ) => format!("{quantity} {clause}"),
         NotVerified::Missing(_, fact) => (*fact).to_owned(),
+        NotVerified::Stuff(no_stuff) => no_stuff.to_string(),
         NotVerified::NoForces(why) => why.to_string(),
     }
 }
