@@ -150,6 +150,7 @@ pub const RULES: &[Rule] = &[
     beams::nailer_missing::RULE,
     beams::nailer_too_wide::RULE,
     beams::shim_stack::RULE,
+    beams::web_crushed::RULE,
     supports::support_out_of_place::RULE,
     supports::joist_end_unsupported::RULE,
     supports::beam_end_unsupported::RULE,

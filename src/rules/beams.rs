@@ -6,3 +6,4 @@ pub mod flush_steel_no_gap;
 pub mod nailer_missing;
 pub mod nailer_too_wide;
 pub mod shim_stack;
+pub mod web_crushed;

@@ -8,7 +8,7 @@ use crate::model::framing::{Base, Beam};
 use crate::model::support::Contact;
 use crate::statics::action::{Acting, Source};
 use crate::statics::cases::ByCase;
-use crate::statics::member_line::MemberLine;
+use crate::statics::member_line::{MemberLine, Seat};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::{Force, Length};
 use crate::verify::Known;
@@ -78,7 +78,7 @@ fn at_seats(known: &Known<'_>, beam: &Beam, line: &MemberLine, demands: &[Demand
             continue;
         };
         let bearing = bearing::of_beam(known.model, beam, support)
-            .map(|bearing| bearing.of_each)
+            .map(|bearing| bearing.of_each.min(overlap(beam, line, seat)))
             .map_err(|unknown| NotVerified::Missing(unknown.of.unwrap_or(beam.common.id), unknown.fact));
         let at = seat.station - line.begins;
         let reaches_out = at.min(length - at);
@@ -95,6 +95,12 @@ fn at_seats(known: &Known<'_>, beam: &Beam, line: &MemberLine, demands: &[Demand
         });
     }
     found
+}
+
+/// How much of a seat's strip the beam covers.
+fn overlap(beam: &Beam, line: &MemberLine, seat: &Seat) -> Length {
+    let (low, high) = beam.from.value().map_or(seat.strip, |from| from.on(line.axis));
+    seat.strip.1.min(high) - seat.strip.0.max(low)
 }
 
 /// Posts and beams that stand on this piece, each with all that it brings to one place.
