@@ -12,6 +12,7 @@ mod houses;
 #[path = "support/reading.rs"]
 mod reading;
 
+use std::fmt::Write as _;
 use std::fs;
 use std::panic::catch_unwind;
 use std::path::Path;
@@ -46,6 +47,7 @@ fn a_damaged_house_is_still_read_and_checked() {
 fn a_value_that_cant_be_read_makes_no_rule_of_framing_speak() {
     let whole = whole_texts().into_iter().find(|text| text.contains("Loon Cove")).unwrap();
     let lines: Vec<&str> = whole.lines().collect();
+    let mut report = String::new();
     for (at, line) in lines.iter().enumerate().filter(|(_, line)| line.starts_with("  ")).step_by(2) {
         // The one style sets the values in one column.
         let Some(phrase) = line.get(..15).filter(|phrase| phrase.ends_with("  ")) else { continue };
@@ -53,14 +55,13 @@ fn a_value_that_cant_be_read_makes_no_rule_of_framing_speak() {
         let mut changed = lines.clone();
         changed[at] = &broken;
         for finding in analysis::of(&changed.join("\n")).findings {
-            assert!(
-                finding.waiver.is_none(),
-                "`{line}` becomes `{broken}`: {}: {}",
-                finding.rule,
-                finding.message
-            );
+            if finding.waiver.is_some() {
+                writeln!(report, "`{line}` becomes `{broken}`: {}: {}", finding.rule, finding.message)
+                    .unwrap();
+            }
         }
     }
+    assert!(report.is_empty(), "{report}");
 }
 
 /// The samples and a house drawn at random.

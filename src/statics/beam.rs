@@ -139,6 +139,10 @@ fn held_by(
     axis: Axis,
     (low, high): (Length, Length),
 ) -> Result<Vec<Held>, Lost> {
+    // A support that can't be read, or whose place is not known, may hold any of it.
+    if ["bears on", "hangs from", "joint"].into_iter().any(|fact| beam.common.may_say(fact)) {
+        return Err(Lost::Unreadable);
+    }
     let contacts = geometry.contacts.beams.get(beam.common.id.index as usize).ok_or(Lost::Unreadable)?;
     let begins_low = beam.from.value().is_some_and(|line| line.from.on(axis) == low);
     let from_start = |at: Length| if begins_low { low + at } else { high - at };
@@ -154,7 +158,8 @@ fn held_by(
             outside.push(index);
             continue;
         }
-        let Ok(BeamContact::Meets { station, strip, .. }) = contact else { continue };
+        let contact = contact.as_ref().map_err(|_| Lost::Unreadable)?;
+        let BeamContact::Meets { station, strip, .. } = contact else { continue };
         let ends = (from_start(strip.0), from_start(strip.1));
         let strip = (ends.0.min(ends.1), ends.0.max(ends.1));
         let centre = from_start(*station);

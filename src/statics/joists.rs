@@ -18,8 +18,12 @@ use crate::units::Length;
 /// Why its loads can't be followed: nothing carries it, or a line that would say what does can't be read.
 pub fn field<'a>(model: &Model, joists: &'a Joists, stiffness: Stiffness) -> Result<Field<'a>, Lost> {
     let run = joists.run.get().ok_or(Lost::Unreadable)?;
+    // A support that can't be read may hold any of it.
+    if ["bears on", "hangs from", "joint"].into_iter().any(|fact| joists.common.may_say(fact)) {
+        return Err(Lost::Unreadable);
+    }
     if joists.supports.is_empty() {
-        return Err(if joists.common.may_say("bears on") { Lost::Unreadable } else { Lost::NoSupport });
+        return Err(Lost::NoSupport);
     }
     let mut supports = Vec::new();
     let mut outside = Vec::new();

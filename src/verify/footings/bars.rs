@@ -34,6 +34,9 @@ const GRADE_60: Stress = Stress::psi(60_000.0);
 /// The bars of a pad; nothing for a plain one.
 pub fn of(footing: &Footing) -> Option<Result<Laid, NotVerified>> {
     let no_rule = |what, clause| Err(NotVerified::NotCovered(NotCovered::NoRule { what, clause }));
+    if footing.common.may_say("bars") {
+        return Some(Err(NotVerified::Missing(footing.common.id, "bars")));
+    }
     let laid = match footing.bars.as_slice() {
         [] => return None,
         [only] => only.value,

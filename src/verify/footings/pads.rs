@@ -36,6 +36,15 @@ pub fn of(known: &Known<'_>, footing: &Footing) -> Vec<Verification> {
     let Some(size @ (FootingSize::Pad(..) | FootingSize::Round(..))) = footing.size.get() else {
         return Vec::new();
     };
+    if footing.common.may_say("at") {
+        return vec![Verification {
+            of: id,
+            part: None,
+            against: None,
+            limit_state: LimitState::SoilPressure,
+            outcome: Err(NotVerified::Missing(id, "at")),
+        }];
+    }
     let places = loads_at(known, footing);
     let n_places = places.len();
     let ground = ground::under(known, footing);

@@ -84,6 +84,7 @@ fn easier(
         return plain;
     }
     match (with_bars, plain) {
+        (Err(why @ NotVerified::Missing(..)), _) => Err(why),
         (Ok(with_bars), Ok(plain)) if plain.ratio() < with_bars.ratio() => Ok(plain),
         (Ok(check), _) | (Err(_), Ok(check)) => Ok(check),
         (Err(why), Err(_)) => Err(why),

@@ -39,9 +39,10 @@ fn thickness_of(wall: &Wall) -> Result<Length, NotVerified> {
 /// How far the strip reaches past the cut; a wall of wood is cut like masonry, halfway to its middle, on the safe side.
 fn reach(cut: &StripCut<'_>) -> Result<Length, NotVerified> {
     let width = thickness_of(cut.wall)?;
-    let support = match cut.wall.kind.get() {
-        Some(WallKind::Concrete) => Support::Concrete { width },
-        Some(WallKind::Masonry | WallKind::Framed | WallKind::Pony) | None => Support::Masonry { width },
+    let kind = cut.wall.kind.get().ok_or(NotVerified::Missing(cut.wall.common.id, "kind"))?;
+    let support = match kind {
+        WallKind::Concrete => Support::Concrete { width },
+        WallKind::Masonry | WallKind::Framed | WallKind::Pony => Support::Masonry { width },
     };
     Ok(cantilever(cut.zone_width, critical_width(support)?, cut.off)?)
 }

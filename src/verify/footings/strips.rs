@@ -10,7 +10,7 @@ use crate::geometry::band;
 use crate::geometry::pads::{Strip, strips_of};
 use crate::geometry::surfaces::Surface;
 use crate::model::element::ElementId;
-use crate::model::foundation::{Footing, FootingSize, Wall};
+use crate::model::foundation::{Footing, FootingSize, Wall, WallKind};
 use crate::model::plan::Axis;
 use crate::profiles::foundations::POINT_LOAD_ON_STRIP;
 use crate::statics::action::{Acting, Action, Source};
@@ -76,6 +76,16 @@ struct Zone {
 /// Verifies a strip; nothing for pads.
 pub fn of(known: &Known<'_>, footing: &Footing) -> Vec<Verification> {
     let Some(FootingSize::Strip(..)) = footing.size.get() else { return Vec::new() };
+    if let Some(fact) = ["under", "offset", "local pad"].into_iter().find(|fact| footing.common.may_say(fact))
+    {
+        return vec![Verification {
+            of: footing.common.id,
+            part: None,
+            against: None,
+            limit_state: LimitState::SoilPressure,
+            outcome: Err(NotVerified::Missing(footing.common.id, fact)),
+        }];
+    }
     let runs = runs_of(known, footing);
     let shares = shared(known, footing, &runs);
     let mut all: Vec<Verification> = nowhere(known, footing, &runs).collect();
@@ -296,14 +306,14 @@ fn spread(
 ) -> Result<Stretch, NotVerified> {
     let thickness = footing.size.get().map_or(Length::ZERO, |size| size.thickness());
     let wall = wall_at(run, point.at);
-    let height = match wall.kind.get() {
-        Some(kind) if kind.is_mineral() => {
+    let height = match wall.kind.get().ok_or(missing(wall, "kind"))? {
+        WallKind::Concrete | WallKind::Masonry => {
             let level = |surface| known.geometry.surfaces.of(wall.common.id, surface);
             let top = level(Surface::Top).map_err(|why| missing(wall, why.fact))?;
             let bottom = level(Surface::Bottom).map_err(|why| missing(wall, why.fact))?;
             (top.total() - bottom.total()).max(thickness)
         }
-        _ => thickness,
+        WallKind::Framed | WallKind::Pony => thickness,
     };
     // Only what stands on the strip itself says how long it bears; on top of a wall that is small beside its height.
     let bearing = point.from.and_then(|from| standing::alone(known, from).ok());
