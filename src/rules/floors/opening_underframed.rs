@@ -73,6 +73,10 @@ fn check(house: &House, findings: &mut Findings<'_>) {
 
 fn check_headers(house: &House, opening: &Opening, framed: &FramedOpening<'_>, findings: &mut Findings<'_>) {
     let Some((headers, span)) = opening.headers.stated() else { return };
+    // What no list has the size of may not be a size at all.
+    if headers.member.section.is_none() {
+        return;
+    }
     let (single, unhung) = (house.limits.of(&HEADER_SINGLE), house.limits.of(&HEADER_WITHOUT_HANGER));
     let label = opening.common.label();
     if framed.header > single.value && is_single(framed, headers.count, &headers.member) {
