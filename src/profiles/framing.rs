@@ -60,6 +60,12 @@ limits! {
     DEFLECTION_LIVE: OneIn = OneIn(360), "deflection-live", "R301.7", Confirmed(COPY);
     /// Sag of floors under all load, a share of the span.
     DEFLECTION_TOTAL: OneIn = OneIn(240), "deflection-total", "IBC 1604.3", Confirmed(COPY);
+    /// Sag of rafters, and of beams that carry roof and walls alone, under snow or roof live load, a share of the span.
+    DEFLECTION_OTHER: OneIn = OneIn(240), "deflection-other", "R301.7", FromMemory;
+    /// Sag of rafters under all load, a share of the span.
+    DEFLECTION_RAFTER_TOTAL: OneIn = OneIn(180), "deflection-rafter-total", "IBC 1604.3", FromMemory;
+    /// Sag under load that goes, of a beam that takes a post's load aside, a share of the span.
+    DEFLECTION_TRANSFER: OneIn = OneIn(480), "deflection-transfer", "-", CommonPractice;
     /// Sag under live load that a stiff floor keeps to, a share of the span.
     DEFLECTION_TARGET: OneIn = OneIn(480), "deflection-target", "-", CommonPractice;
     /// Members that hold a beam's compressed edge stand no further apart.

@@ -78,6 +78,39 @@ impl MemberLine {
     }
 }
 
+impl MemberLine {
+    /// It solved again for what pushes it now; `None` when it can't be.
+    pub fn resolved(&self) -> Option<Self> {
+        let mut line = self.clone();
+        for case in Case::ALL {
+            let pushes = self.pushes.of(case);
+            let response =
+                if pushes.is_empty() { None } else { Some(self.prepared.response(pushes).ok()?) };
+            *line.responses.of_mut(case) = response;
+        }
+        Some(line)
+    }
+
+    /// It with another stiffness, solved again; `None` when it can't be.
+    pub fn with_stiffness(&self, stiffness: Stiffness) -> Option<Self> {
+        let length = self.prepared.length();
+        let stations = self.seats.iter().map(|seat| seat.station - self.begins);
+        let line = Line {
+            length,
+            stretches: vec![Stretch {
+                to: length,
+                rigidity: stiffness.rigidity,
+                shear_rigidity: stiffness.shear_rigidity,
+            }],
+            props: stations
+                .map(|at| Prop { at, hold: Hold::Pinned, settlement: Length::ZERO })
+                .collect(),
+            hinges: Vec::new(),
+        };
+        Self { prepared: line.prepare().ok()?, ..self.clone() }.resolved()
+    }
+}
+
 /// How stiff a member is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stiffness {
