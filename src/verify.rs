@@ -7,13 +7,20 @@ pub mod check;
 pub mod demands;
 pub mod footings;
 pub mod foundation_walls;
+pub mod i_joist;
+pub mod joists;
 pub mod limit_state;
 pub mod quantity;
+pub mod sag;
+pub mod spanning;
 pub mod steel;
 pub mod steel_beams;
 pub mod steel_columns;
 pub mod steel_sizes;
+pub mod wood_beams;
+pub mod wood_bending;
 pub mod wood_columns;
+pub mod wood_shear;
 pub mod wood_values;
 
 use std::collections::HashMap;
@@ -69,6 +76,8 @@ pub fn of(known: &Known<'_>) -> Verifications {
     let mut all: Vec<Verification> = Vec::new();
     // Each file of this module adds what it verifies here.
     all.extend(footings::of(known));
+    all.extend(joists::of(known));
+    all.extend(wood_beams::of(known));
     all.extend(steel_beams::of(known));
     all.extend(steel_columns::of(known));
     all.extend(foundation_walls::of(known));

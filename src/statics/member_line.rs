@@ -84,8 +84,7 @@ impl MemberLine {
         let mut line = self.clone();
         for case in Case::ALL {
             let pushes = self.pushes.of(case);
-            let response =
-                if pushes.is_empty() { None } else { Some(self.prepared.response(pushes).ok()?) };
+            let response = if pushes.is_empty() { None } else { Some(self.prepared.response(pushes).ok()?) };
             *line.responses.of_mut(case) = response;
         }
         Some(line)
@@ -102,9 +101,7 @@ impl MemberLine {
                 rigidity: stiffness.rigidity,
                 shear_rigidity: stiffness.shear_rigidity,
             }],
-            props: stations
-                .map(|at| Prop { at, hold: Hold::Pinned, settlement: Length::ZERO })
-                .collect(),
+            props: stations.map(|at| Prop { at, hold: Hold::Pinned, settlement: Length::ZERO }).collect(),
             hinges: Vec::new(),
         };
         Self { prepared: line.prepare().ok()?, ..self.clone() }.resolved()

@@ -51,12 +51,7 @@ fn shear(acting: &Acting<'_>, joist: &IJoist, demand: &Demand) -> Result<Check, 
     Ok(check(demand, of, at, ["V", "Vr", "Vr'"], "NDS 2018 table 7.3.1, from memory"))
 }
 
-fn reaction(
-    acting: &Acting<'_>,
-    joist: &IJoist,
-    demand: &Demand,
-    seat: usize,
-) -> Result<Check, NotVerified> {
+fn reaction(acting: &Acting<'_>, joist: &IJoist, demand: &Demand, seat: usize) -> Result<Check, NotVerified> {
     let line = &acting.spanning.line;
     let at = line.seats.get(seat).map(|seat| seat.station - line.begins).unwrap_or_default();
     let is_inner = at.is_positive() && at < line.prepared.length();

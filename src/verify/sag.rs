@@ -28,23 +28,32 @@ pub fn of(acting: &Acting<'_>) -> Outcomes {
         let demands = acting.demands.iter();
         governing(demands.flat_map(move |demand| {
             let sags = acting.spans.iter().map(move |span| down(&demand.variable, span, softness.share));
-            acting.spans.iter().zip(sags).map(move |(span, sag)| Ok(check(demand, span, sag, limit, clause, Vec::new())))
+            acting
+                .spans
+                .iter()
+                .zip(sags)
+                .map(move |(span, sag)| Ok(check(demand, span, sag, limit, clause, Vec::new())))
         }))
     };
     let total = governing(acting.demands.iter().flat_map(|demand| {
         let grown = Response::sum(&[(softness.creep, &demand.lasting), (1.0, &demand.variable)]);
         acting.spans.iter().map(move |span| {
             let sag = down(&grown, span, softness.share);
+            let lasting = down(&demand.lasting, span, softness.share).0;
+            let variable = down(&demand.variable, span, softness.share).0;
             let steps = vec![
-                read("sag D", down(&demand.lasting, span, softness.share).0, "statics: under load that stays"),
-                read("sag L", down(&demand.variable, span, softness.share).0, "statics: under load that goes"),
-                read("Kcr", softness.creep, "NDS 2018 3.5.2, from memory"),
+                read("sag-D", lasting, "statics: under load that stays"),
+                read("sag-L", variable, "statics: under load that goes"),
                 Step {
                     symbol: "sag",
                     formula: "Kcr sag-D + sag-L",
-                    values: Vec::new(),
+                    values: vec![
+                        ("Kcr", softness.creep.into()),
+                        ("sag-D", lasting.into()),
+                        ("sag-L", variable.into()),
+                    ],
                     result: sag.0.into(),
-                    source: "NDS 2018 Eq. 3.5-1",
+                    source: "NDS 2018 Eq. 3.5-1; Kcr of 3.5.2, from memory",
                 },
             ];
             Ok(check(demand, span, sag, limits.total.0, limits.total.1, steps))
@@ -102,7 +111,11 @@ fn check(
     mut steps: Vec<Step>,
 ) -> Check {
     let allowed = span.for_limit().scaled(1.0 / f64::from(limit.0));
-    steps.push(read("l", span.for_limit(), if span.is_overhang() { "twice the overhang" } else { "the span" }));
+    steps.push(read(
+        "l",
+        span.for_limit(),
+        if span.is_overhang() { "twice the overhang" } else { "the span" },
+    ));
     Check {
         demand: sag.into(),
         capacity: allowed.into(),

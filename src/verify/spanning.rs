@@ -190,7 +190,9 @@ pub type Outcomes = Vec<(LimitState, Result<Check, NotVerified>)>;
 
 /// The check with the highest ratio; an error among them only where nothing could be checked at all, as each has the same
 /// stuff.
-pub fn governing(checks: impl Iterator<Item = Result<Check, NotVerified>>) -> Option<Result<Check, NotVerified>> {
+pub fn governing(
+    checks: impl Iterator<Item = Result<Check, NotVerified>>,
+) -> Option<Result<Check, NotVerified>> {
     checks.reduce(worse)
 }
 

@@ -15,19 +15,13 @@ use crate::verify::wood_values::{Adjusting, read};
 /// Shear, with the load within a depth of a support left out where the standard lets it.
 pub fn of(acting: &Acting<'_>, wood: &Wood) -> Outcomes {
     let outcome = match Adjusting::of(acting.model, acting.spanning.stuff, wood) {
-        Ok(adjusting) => {
-            governing(acting.demands.iter().map(|demand| checked(acting, &adjusting, demand)))
-        }
+        Ok(adjusting) => governing(acting.demands.iter().map(|demand| checked(acting, &adjusting, demand))),
         Err(why) => Some(Err(why)),
     };
     outcome.map(|outcome| (LimitState::Shear, outcome)).into_iter().collect()
 }
 
-fn checked(
-    acting: &Acting<'_>,
-    adjusting: &Adjusting<'_>,
-    demand: &Demand,
-) -> Result<Check, NotVerified> {
+fn checked(acting: &Acting<'_>, adjusting: &Adjusting<'_>, demand: &Demand) -> Result<Check, NotVerified> {
     if is_notched_below(acting) {
         return Err(NotCovered::NoRule {
             what: "shear with a notch in the tension face",
