@@ -26,6 +26,7 @@ pub mod sheets;
 pub mod spelling;
 pub mod stack;
 pub mod stairs;
+pub mod strength;
 pub mod supports;
 pub mod waivers;
 
@@ -151,6 +152,9 @@ pub const RULES: &[Rule] = &[
     beams::nailer_too_wide::RULE,
     beams::shim_stack::RULE,
     beams::web_crushed::RULE,
+    strength::beam_deflection::RULE,
+    strength::beam_strength::RULE,
+    strength::beam_unbraced::RULE,
     supports::support_out_of_place::RULE,
     supports::joist_end_unsupported::RULE,
     supports::beam_end_unsupported::RULE,
