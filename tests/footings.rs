@@ -89,6 +89,13 @@ fn a_column_off_its_pad_presses_one_edge() {
     assert_pressure(&checked(&off_centre("2\""), "F1", LimitState::SoilPressure), 2_166.0, 0.5);
 }
 
+/// By hand: a pedestal of 12 x 12 x 18 in. weighs 225 lb: (9,000 + 937.5 + 225) / 6.25 = 1,626 psf.
+#[test]
+fn a_pedestal_weighs() {
+    let text = off_centre("0\"").replace("  concrete", "  pedestal  12\" x 12\", top 91'-6\"\n  concrete");
+    assert_pressure(&checked(&text, "F1", LimitState::SoilPressure), 1_626.0, 0.5);
+}
+
 /// ACI 318-14 has 2 root f'c for shear across a footing with bars, 318-19 counts the bars; a year that is not here is not guessed.
 #[test]
 fn the_edition_is_the_project_s() {

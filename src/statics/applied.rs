@@ -9,7 +9,7 @@ use crate::geometry::Geometry;
 use crate::geometry::surfaces::Surface;
 use crate::model::Model;
 use crate::model::element::{Common, ElementId};
-use crate::model::foundation::{Footing, FootingSize, Wall};
+use crate::model::foundation::{Footing, FootingSize, Pedestal, Wall};
 use crate::model::framing::Joists;
 use crate::model::plan::{Axis, PlanLine, PlanRect};
 use crate::model::site::{DeclaredLoad, Load, LoadPlace, Roof};
@@ -125,7 +125,7 @@ pub fn of(model: &Model, geometry: &Geometry, headers: &[HeaderSpan]) -> Applied
         }
     }
     for footing in &model.footings {
-        footing_weight(model, footing, &mut applied);
+        footing_weight(model, geometry, footing, &mut applied);
     }
     for load in &model.loads {
         free_load(load, &mut applied);
@@ -308,12 +308,13 @@ pub fn wall_weight(geometry: &Geometry, wall: &Wall) -> Option<LineLoad> {
 }
 
 /// A footing's own weight, with its pedestal.
-fn footing_weight(model: &Model, footing: &Footing, applied: &mut Applied) {
+fn footing_weight(model: &Model, geometry: &Geometry, footing: &Footing, applied: &mut Applied) {
     let id = footing.common.id;
     let Some(size) = footing.size.get() else { return };
     match size {
         FootingSize::Pad(..) | FootingSize::Round(..) => {
-            let Some(weight) = pad_weight(&size) else { return };
+            let Some(pad) = pad_weight(&size) else { return };
+            let weight = pad + pedestal_weight(geometry, footing).unwrap_or_default();
             for at in &footing.at {
                 let force = dead(weight);
                 applied.put(id, Source::Weight, Acting::Point { at: Spot::from(at), force });
@@ -340,6 +341,16 @@ pub fn pad_weight(size: &FootingSize) -> Option<Force> {
         }
         FootingSize::Strip(..) => None,
     }
+}
+
+/// What a footing's pedestal weighs, nothing where it has none; `None` where its height is not known.
+pub fn pedestal_weight(geometry: &Geometry, footing: &Footing) -> Option<Force> {
+    let Some(Pedestal { size: [one, other], .. }) = footing.pedestal.value() else {
+        return (!footing.pedestal.is_broken()).then_some(Force::ZERO);
+    };
+    let level = |surface| geometry.surfaces.of(footing.common.id, surface).ok().map(|sum| sum.total());
+    let height = level(Surface::Bearing)? - level(Surface::Top)?;
+    height.is_positive().then(|| CONCRETE * height * (*one * *other))
 }
 
 fn declared(on: ElementId, load: &DeclaredLoad, line: &PlanLine, axis: Axis, applied: &mut Applied) {

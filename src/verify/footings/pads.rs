@@ -8,7 +8,7 @@ use crate::model::element::ElementId;
 use crate::model::foundation::{Footing, FootingSize};
 use crate::profiles::foundations::FOOTING_PROJECTION_PER_THICKNESS;
 use crate::statics::action::Source;
-use crate::statics::applied::pad_weight;
+use crate::statics::applied::{pad_weight, pedestal_weight};
 use crate::statics::carried_load::by_place;
 use crate::statics::cases::{ByCase, Case};
 use crate::units::{AreaLoad, Force, Length};
@@ -64,7 +64,11 @@ pub fn of(known: &Known<'_>, footing: &Footing) -> Vec<Verification> {
                 worst.take_at(outcome, part(), against);
             }
         };
-        let soil = ground.clone().and_then(|ground| soil_pressure(&size, load, &ground));
+        let soil = ground.clone().and_then(|ground| {
+            let own = pad_weight(&size).zip(pedestal_weight(known.geometry, footing));
+            let (pad, pedestal) = own.ok_or(NotVerified::Missing(id, "pedestal"))?;
+            soil_pressure(&size, pad + pedestal, load, &ground)
+        });
         take(LimitState::SoilPressure, soil);
         for (limit_state, outcome) in concrete_checks(known, footing, &size, load) {
             take(limit_state, outcome);
@@ -150,8 +154,12 @@ fn sides_of(size: &FootingSize) -> [Length; 2] {
     }
 }
 
-fn soil_pressure(size: &FootingSize, load: &PadLoad, ground: &Ground) -> Result<Check, NotVerified> {
-    let own = pad_weight(size).unwrap_or_default();
+fn soil_pressure(
+    size: &FootingSize,
+    own: Force,
+    load: &PadLoad,
+    ground: &Ground,
+) -> Result<Check, NotVerified> {
     let acts = acting(&(load.total() + ByCase::only(Case::Dead, own)));
     let mut worst = Worst::default();
     for combination in combinations(acts) {
