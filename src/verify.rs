@@ -17,6 +17,7 @@ pub mod steel;
 pub mod steel_beams;
 pub mod steel_columns;
 pub mod steel_sizes;
+pub mod uplift;
 pub mod wood_beams;
 pub mod wood_bending;
 pub mod wood_columns;

@@ -15,11 +15,11 @@ use crate::profiles::framing::{DEFLECTION_LIVE, DEFLECTION_TOTAL};
 use crate::statics::continuous::Response;
 use crate::statics::member_line::{MemberLine, Part};
 use crate::units::{Force, Length};
-use crate::verify::Known;
 use crate::verify::check::{Check, NotVerified, Verification};
 use crate::verify::demands::{self, Demand};
 use crate::verify::limit_state::LimitState;
 use crate::verify::steel::{self, Shape, Steel, read, worked};
+use crate::verify::{Known, uplift};
 
 /// Verifies every steel beam.
 pub fn of(known: &Known<'_>) -> Vec<Verification> {
@@ -45,6 +45,10 @@ pub fn of(known: &Known<'_>) -> Vec<Verification> {
 /// Verifies one beam as if it were of this steel, its pieces with these forces and sags: its own, or those of a size that
 /// is tried in its place.
 pub fn of_beam(known: &Known<'_>, beam: &Beam, steel: &Steel, lines: &[MemberLine]) -> Vec<Verification> {
+    if beam.common.may_say("laid flat") {
+        let why = NotVerified::Missing(beam.common.id, "laid flat");
+        return vec![verification(beam, None, LimitState::Bending, Err(why))];
+    }
     if lines.is_empty() {
         let why = NotVerified::NoForces("no load could be followed to it".into());
         return vec![verification(beam, None, LimitState::Bending, Err(why))];
@@ -76,6 +80,7 @@ pub fn of_beam(known: &Known<'_>, beam: &Beam, steel: &Steel, lines: &[MemberLin
             let sag = sagging(line, &demands, (limit.value, limit.section), variable_only);
             found.extend(sag.map(|check| one(state, Ok(check))));
         }
+        found.extend(uplift::of(known.model, line, &demands, part.as_deref()));
         found.extend(webs::of(known, beam, steel, line, &demands, part.as_deref()));
     }
     found
@@ -390,5 +395,20 @@ mod tests {
             .find(|web| web.part.as_deref() == Some("piece 1, under P1"));
         let Quantity::Force(load) = post.unwrap().outcome.as_ref().unwrap().demand else { panic!() };
         near(load.to_lb(), 14_592.0, 250.0);
+    }
+
+    /// By hand: 500 plf of live load on 10 ft and 6 ft past C2. On the overhang alone C1 pulls 500 x 6 x 3 / 10 = 900 lb; 24 plf
+    /// of its own weight leave 24 x (5 - 6 x 3 / 10) = 77 lb of it.
+    #[test]
+    fn a_beam_that_lifts_off_its_column_says_so() {
+        let house = house(
+            "grid\n  x A 0', B 10', C 16'\n  y 1 0'\nbeam B1\n  size W8x24\n  from A/1 to C/1\n  bears on C1\n  \
+             bears on C2\n  load 500 plf live\ncolumn C1\n  at A/1\n  size HSS 4 x 4 x 1/4\n  cap plate 6\" x 6\" x 1/2\"\n\
+             column C2\n  at B/1\n  size HSS 4 x 4 x 1/4\n  cap plate 6\" x 6\" x 1/2\"\n",
+        );
+        let uplift = fullest(&house, "B1", LimitState::Uplift).unwrap();
+        let Quantity::Force(pull) = uplift.demand else { panic!() };
+        near(pull.to_lb(), 900.0 - 76.8, 1.0);
+        assert_eq!(uplift.pattern.as_deref(), Some("live load on span 2"));
     }
 }

@@ -79,7 +79,7 @@ fn verification(
 /// The clear length between the ends of the column, or between an end and the brace, whichever is longer.
 fn unbraced(column: &Column, stack: &ColumnStack) -> Result<Length, NotVerified> {
     let id = column.common.id;
-    if column.braced.is_broken() {
+    if column.braced.is_broken() || column.common.may_say("braced") {
         return Err(NotVerified::Missing(id, "braced"));
     }
     let whole = match &stack.cut {

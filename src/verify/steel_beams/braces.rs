@@ -47,7 +47,7 @@ pub struct Braces {
 /// # Errors
 /// The line that would say so can't be read.
 pub fn of(model: &Model, beam: &Beam, line: &MemberLine) -> Result<Braces, NotVerified> {
-    if beam.braced.is_broken() {
+    if beam.braced.is_broken() || beam.common.may_say("braced") {
         return Err(NotVerified::Missing(beam.common.id, "braced"));
     }
     let whole = (Length::ZERO, line.prepared.length());
@@ -61,7 +61,7 @@ pub fn of(model: &Model, beam: &Beam, line: &MemberLine) -> Result<Braces, NotVe
             (named.map_or(Vec::new(), |joists| rows(model, joists, line, "joists, as stated")), Vec::new())
         }
         Some(Bracing::None) => (Vec::new(), Vec::new()),
-        None => (in_contact(model, beam, line), Vec::new()),
+        None => (in_contact(model, beam, line)?, Vec::new()),
     };
     Ok(Braces {
         top: segments(line, top),
@@ -79,20 +79,30 @@ struct Row {
 }
 
 /// The joists that hold the top of a beam: those that hang from it, and those that lie on its nailer.
-fn in_contact(model: &Model, beam: &Beam, line: &MemberLine) -> Vec<Row> {
+fn in_contact(model: &Model, beam: &Beam, line: &MemberLine) -> Result<Vec<Row>, NotVerified> {
     let id: ElementId = beam.common.id;
     let mut found = Vec::new();
     for joists in &model.joists {
+        // What can't be read may hold the beam.
+        let unread = ["bears on", "hangs from", "spacing", "fill"]
+            .into_iter()
+            .find(|fact| joists.common.may_say(fact));
+        if let Some(fact) = unread {
+            return Err(NotVerified::Missing(joists.common.id, fact));
+        }
         for support in joists.supports.iter().filter(|support| carrying_element(support) == Some(id)) {
             let held_by = match support.by {
                 Contact::Hangs(_) => "joists that hang from it",
                 Contact::Bears(_) if beam.nailer.value().is_some() => "joists on its nailer",
+                Contact::Bears(_) if beam.nailer.is_broken() || beam.common.may_say("nailer") => {
+                    return Err(NotVerified::Missing(id, "nailer"));
+                }
                 Contact::Bears(_) => continue,
             };
             found.extend(rows(model, joists, line, held_by).into_iter().filter(|row| row.spacing <= CLOSE));
         }
     }
-    found
+    Ok(found)
 }
 
 /// Where the joists of a field meet a piece. Along an opening that reaches up to the piece, those of that side don't.

@@ -178,7 +178,7 @@ fn checked(beam: &Beam, steel: &Steel, line: &MemberLine, across: &Across) -> Re
     let is_stiffened = beam.stiffeners.iter().any(|stiffener| {
         (stiffener.at - line.begins - across.at).abs() <= bearing.half().max(shape.depth.half())
     });
-    if is_stiffened && across.force > capacity {
+    if (is_stiffened || beam.common.may_say("stiffener")) && across.force > capacity {
         return Err(NotCovered::NoRule {
             what: "the stiffener there, whose size is not stated",
             clause: "AISC 360 J10.8",
