@@ -16,7 +16,7 @@ use crate::units::{Force, Length};
 use crate::verify::check::{Check, NotVerified, Verification};
 use crate::verify::demands::{self, Demand};
 use crate::verify::limit_state::LimitState;
-use crate::verify::{i_joist, sag, wood_bending, wood_shear};
+use crate::verify::{i_joist, sag, uplift, wood_bending, wood_shear};
 
 /// A wooden member that spans: one of its pieces with all that one member has to bear.
 #[derive(Clone, Debug)]
@@ -84,6 +84,12 @@ pub struct SagLimits {
 }
 
 impl Role {
+    /// That of one piece of a beam or header: what floor live load reaches is part of a floor.
+    pub fn of_beam(line: &MemberLine) -> Self {
+        let is_pressed = line.direct.iter().any(|force| force.live > Force::ZERO);
+        if is_pressed || !line.pushes.live.is_empty() { Self::Floor } else { Self::Other }
+    }
+
     /// How far such a member may sag.
     pub fn limits(self, limits: &Limits) -> SagLimits {
         let live = match self {
@@ -181,7 +187,7 @@ pub fn of(model: &Model, limits: &Limits, spanning: &Spanning<'_>) -> Vec<Verifi
             outcome,
         })
         .collect();
-    all.extend(uplift(&acting));
+    all.extend(uplift::of(model, &spanning.line, &demands, spanning.part.as_deref()));
     all
 }
 
@@ -208,49 +214,6 @@ pub fn worse(
     };
     let ((kind, ratio), (other_kind, other_ratio)) = (rank(&one), rank(&other));
     if other_kind > kind || (other_kind == kind && other_ratio > ratio) { other } else { one }
-}
-
-/// A seat that would have to pull: the worst one.
-fn uplift(acting: &Acting<'_>) -> Option<Verification> {
-    let spanning = acting.spanning;
-    let mut worst: Option<(Force, usize, &Demand)> = None;
-    for demand in acting.demands {
-        for seat in 0..spanning.line.seats.len() {
-            let pull = -demand.reaction(&spanning.line, seat);
-            if pull > LEAST_PULL && worst.is_none_or(|(least, ..)| pull > least) {
-                worst = Some((pull, seat, demand));
-            }
-        }
-    }
-    let (pull, at, demand) = worst?;
-    let seat = spanning.line.seats.get(at)?;
-    let held = tie_at(acting.model, spanning.of, seat.on.element());
-    Some(Verification {
-        of: spanning.of,
-        part: spanning.part.clone(),
-        against: seat.on.element(),
-        limit_state: LimitState::Uplift,
-        outcome: Ok(Check {
-            demand: pull.into(),
-            capacity: held.into(),
-            combination: demand.combination.name,
-            pattern: demand.pattern.clone(),
-            at: Some(seat.station - spanning.line.begins),
-            clause: "common practice: equilibrium",
-            steps: Vec::new(),
-            assumed: Vec::new(),
-        }),
-    })
-}
-
-/// A pull below this is rounding, or what any nail holds.
-const LEAST_PULL: Force = Force::lb(10.0);
-
-/// What ties the member down there: the tie at the head of a column.
-fn tie_at(model: &Model, _of: ElementId, on: Option<ElementId>) -> Force {
-    let ties = on.and_then(|on| model.column(on)).map(|column| column.ties.as_slice()).unwrap_or_default();
-    let capacities = ties.iter().filter(|tie| tie.is_top).filter_map(|tie| tie.capacity);
-    capacities.fold(Force::ZERO, |sum, capacity| sum + capacity)
 }
 
 /// A piece under so many times its load: what one member of a strip one foot wide has to bear.

@@ -11,13 +11,13 @@ use crate::design::steel::shear;
 use crate::model::framing::Beam;
 use crate::model::stuff::Values;
 use crate::profiles::OneIn;
-use crate::profiles::framing::{DEFLECTION_LIVE, DEFLECTION_TOTAL};
 use crate::statics::continuous::Response;
 use crate::statics::member_line::{MemberLine, Part};
 use crate::units::{Force, Length};
 use crate::verify::check::{Check, NotVerified, Verification};
 use crate::verify::demands::{self, Demand};
 use crate::verify::limit_state::LimitState;
+use crate::verify::spanning::{self, Role};
 use crate::verify::steel::{self, Shape, Steel, read, worked};
 use crate::verify::{Known, uplift};
 
@@ -73,11 +73,12 @@ pub fn of_beam(known: &Known<'_>, beam: &Beam, steel: &Steel, lines: &[MemberLin
             Err(why) => found.push(one(LimitState::Bending, Err(why))),
         }
         found.push(one(LimitState::Shear, sheared(beam, steel, &demands)));
+        let limits = Role::of_beam(line).limits(known.limits);
         for (state, limit, variable_only) in [
-            (LimitState::LiveDeflection, known.limits.of(&DEFLECTION_LIVE), true),
-            (LimitState::TotalDeflection, known.limits.of(&DEFLECTION_TOTAL), false),
+            (LimitState::LiveDeflection, limits.live, true),
+            (LimitState::TotalDeflection, limits.total, false),
         ] {
-            let sag = sagging(line, &demands, (limit.value, limit.section), variable_only);
+            let sag = sagging(line, &demands, limit, variable_only);
             found.extend(sag.map(|check| one(state, Ok(check))));
         }
         found.extend(uplift::of(known.model, line, &demands, part.as_deref()));
@@ -155,20 +156,18 @@ fn sagging(
     (limit, clause): (OneIn, &'static str),
     variable_only: bool,
 ) -> Option<Check> {
-    let places: Vec<Length> = line.prepared.supports_and_ends().collect();
-    let is_seat = |at: Length| line.seats.iter().any(|seat| seat.station - line.begins == at);
+    let spans = spanning::spans(line);
     let mut worst: Option<(f64, Check)> = None;
     for demand in demands {
         let response: &Response = if variable_only { &demand.variable } else { &demand.response };
-        for (from, to) in places.iter().copied().zip(places.iter().copied().skip(1)) {
-            let is_overhang = !is_seat(from) || !is_seat(to);
-            let span = if is_overhang { (to - from) * 2 } else { to - from };
-            let extremes = response.extremes_between(from, to);
+        for stretch in &spans {
+            let span = stretch.for_limit();
+            let extremes = response.extremes_between(stretch.from, stretch.to);
             let (sag, at) = if extremes.up.0 > extremes.down.0 { extremes.up } else { extremes.down };
             let allowed = span.scaled(1.0 / f64::from(limit.0));
             let ratio = sag / allowed;
             if sag > Length::ZERO && worst.as_ref().is_none_or(|(most, _)| ratio > *most) {
-                let source = if is_overhang { "twice the overhang" } else { "the span" };
+                let source = if stretch.is_overhang() { "twice the overhang" } else { "the span" };
                 let check = Check {
                     demand: sag.into(),
                     capacity: allowed.into(),

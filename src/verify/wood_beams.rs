@@ -11,7 +11,6 @@ use crate::model::openings::Header;
 use crate::model::stuff::{NoStuff, Stuff, Values};
 use crate::model::support::{Contact, Support};
 use crate::profiles::framing::BRACE_SPACING;
-use crate::statics::cases::Case;
 use crate::statics::member_line::{MemberLine, Part};
 use crate::units::Length;
 use crate::verify::Known;
@@ -96,7 +95,7 @@ pub fn of_beam(known: &Known<'_>, beam: &Beam, stuff: &Stuff, lines: &[MemberLin
             row: ALONE,
             top,
             seats,
-            role: role_of(line),
+            role: Role::of_beam(line),
         };
         found.extend(spanning::of(known.model, known.limits, &spanning));
     }
@@ -105,12 +104,6 @@ pub fn of_beam(known: &Known<'_>, beam: &Beam, stuff: &Stuff, lines: &[MemberLin
 
 /// Plies of one beam do not count as a row of members that share: they carry the same load.
 const ALONE: Row = Row { members: 1, spacing: Length::ZERO, is_joined: false };
-
-/// A beam that floor live load reaches is part of a floor.
-fn role_of(line: &MemberLine) -> Role {
-    let direct = line.direct.iter().any(|force| force.of(Case::Live).to_lb() > 0.0);
-    if direct || !line.pushes.live.is_empty() { Role::Floor } else { Role::Other }
-}
 
 /// What holds a beam's upper edge: as stated, else joists that lie on it or hang from it close together.
 fn top_edge(known: &Known<'_>, beam: &Beam) -> Edge {
@@ -158,7 +151,7 @@ pub fn of_header(
             row: ALONE,
             top: Edge::Held,
             seats: vec![on_jacks; line.seats.len()],
-            role: role_of(line),
+            role: Role::of_beam(line),
         };
         found.extend(spanning::of(known.model, known.limits, &spanning));
     }
