@@ -3,6 +3,10 @@
 pub mod beam_deflection;
 pub mod beam_strength;
 pub mod beam_unbraced;
+pub mod joist_bounce;
+pub mod joist_deflection;
+pub mod joist_span;
+pub mod member_lifts;
 
 use crate::geometry::carried::carrying_element;
 use crate::house::House;
@@ -18,6 +22,7 @@ use crate::verify::quantity::Quantity;
 
 /// The kinds of member that a rule of this group speaks of.
 const BEAMS: &[ElementKind] = &[ElementKind::Beam, ElementKind::Header];
+const JOISTS: &[ElementKind] = &[ElementKind::Joists, ElementKind::Roof];
 
 /// The worst check that fails of each member of these kinds, one for each of these limit states.
 fn failing<'a>(
