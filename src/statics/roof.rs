@@ -11,7 +11,7 @@ use crate::model::site::Roof;
 use crate::model::support::Carrier;
 use crate::statics::action::{Acting, Handed, Lost, Receiver, Spot};
 use crate::statics::cases::ByCase;
-use crate::statics::field::{self, Field, FieldSupport, Outcome};
+use crate::statics::field::{self, END_REACH, Field, FieldSupport, Outcome};
 use crate::statics::member_line::{self, Stiffness};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::{Force, Length};
@@ -40,14 +40,64 @@ pub fn follow(model: &Model, roof: &Roof, stiffness: Option<Stiffness>, actings:
         of: roof.common.id,
         run,
         fill: &roof.fill,
-        supports: crossing,
+        supports: past_gables(roof, run, &crossing),
         is_span_by_grid: false,
         stiffness: stiffness.unwrap_or(member_line::REFERENCE),
     };
-    if stiffness.is_some() && points.is_empty() {
-        return field::follow(&field, actings);
-    }
-    by_share(&field, &points, actings)
+    let mut outcome = match stiffness.is_some() && points.is_empty() {
+        true => field::follow(&field, actings),
+        false => by_share(&field, &points, actings),
+    };
+    outcome.handed =
+        outcome.handed.into_iter().flat_map(|handed| at_its_end(handed, run, &crossing)).collect();
+    outcome
+}
+
+/// How far a roof may hang over the end of what carries it. Common practice.
+const GABLE_OVERHANG: Length = Length::feet(4);
+
+/// The supports, each running on to the edge of the roof where that is a gable's overhang past its end and no other
+/// support in its line reaches farther.
+fn past_gables(roof: &Roof, run: Axis, supports: &[FieldSupport]) -> Vec<FieldSupport> {
+    let across = run.across();
+    let low = roof.fill.iter().map(|rect| rect.on(across).0).min().unwrap_or_default();
+    let high = roof.fill.iter().map(|rect| rect.on(across).1).max().unwrap_or_default();
+    let middle = |support: &FieldSupport| (support.strip.0 + support.strip.1).half();
+    let running_on = |support: &FieldSupport| {
+        let in_line = || supports.iter().filter(|other| (middle(other) - middle(support)).abs() <= END_REACH);
+        let is_lowest = in_line().all(|other| support.reach.0 <= other.reach.0);
+        let is_highest = in_line().all(|other| other.reach.1 <= support.reach.1);
+        let (mut from, mut to) = support.reach;
+        if is_lowest && low < from && from - low <= GABLE_OVERHANG {
+            from = low;
+        }
+        if is_highest && to < high && high - to <= GABLE_OVERHANG {
+            to = high;
+        }
+        FieldSupport { reach: (from, to), ..*support }
+    };
+    supports.iter().map(running_on).collect()
+}
+
+/// What a support takes past its end, taken at its end.
+fn at_its_end(handed: Handed, run: Axis, supports: &[FieldSupport]) -> Vec<Handed> {
+    let across = run.across();
+    let own = |support: &&FieldSupport| {
+        let station = handed.acting.reach(run).0;
+        support.on == handed.to && support.strip.0 <= station && station <= support.strip.1
+    };
+    let Some((low, high)) = supports.iter().find(own).map(|support| support.reach) else {
+        return vec![handed];
+    };
+    let Handed { to, acting } = handed;
+    let parts = [acting.below(across, low), acting.above(across, high)];
+    let past = parts.into_iter().zip([low, high]).filter_map(|(part, end)| {
+        let part = part?;
+        let at = Spot::at(run, part.reach(run).0, end);
+        Some(Handed { to, acting: Acting::Point { at, force: part.total() } })
+    });
+    let on_it = acting.up_to(across, (low, high)).map(|acting| Handed { to, acting });
+    on_it.into_iter().chain(past).collect()
 }
 
 type LineSupports = Vec<(Axis, FieldSupport)>;
@@ -129,10 +179,7 @@ fn by_share(field: &Field<'_>, points: &PointSupports, actings: &[Acting]) -> Ou
     let across = field.run.across();
     for (low, high) in field::strips(field, actings) {
         let at = (low + high).half();
-        let mut takers = takers(field, points, at, Length::ZERO);
-        if takers.is_empty() {
-            takers = self::takers(field, points, at, GABLE_OVERHANG);
-        }
+        let mut takers = takers(field, points, at);
         takers.sort_by_key(|(_, station, _)| *station);
         let here: Vec<Acting> =
             actings.iter().filter_map(|acting| acting.between(across, (low, high))).collect();
@@ -162,29 +209,12 @@ fn by_share(field: &Field<'_>, points: &PointSupports, actings: &[Acting]) -> Ou
     outcome
 }
 
-/// How far a roof may hang over the end of what carries it. Common practice.
-const GABLE_OVERHANG: Length = Length::feet(4);
-
-/// What takes a strip at one place across, each with its place along the roof's run. A support that ends a little before
-/// takes it at its end.
-fn takers(
-    field: &Field<'_>,
-    points: &PointSupports,
-    at: Length,
-    slack: Length,
-) -> Vec<(Receiver, Length, Option<Spot>)> {
-    let near = field
-        .supports
-        .iter()
-        .filter(|support| support.reach.0 - slack <= at && at <= support.reach.1 + slack);
-    near.map(|support| {
-        let station = (support.strip.0 + support.strip.1).half();
-        let end = at.max(support.reach.0).min(support.reach.1);
-        let spot = (end != at).then(|| Spot::at(field.run, station, end));
-        (support.on, station, spot)
-    })
-    .chain(points.iter().map(|(on, spot)| (*on, spot.on(field.run), Some(*spot))))
-    .collect()
+/// What takes a strip at one place across, each with its place along the roof's run.
+fn takers(field: &Field<'_>, points: &PointSupports, at: Length) -> Vec<(Receiver, Length, Option<Spot>)> {
+    let near = field.supports.iter().filter(|support| support.reach.0 <= at && at <= support.reach.1);
+    near.map(|support| (support.on, (support.strip.0 + support.strip.1).half(), None))
+        .chain(points.iter().map(|(on, spot)| (*on, spot.on(field.run), Some(*spot))))
+        .collect()
 }
 
 fn share_of(

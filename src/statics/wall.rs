@@ -8,9 +8,9 @@ use crate::model::element::ElementId;
 use crate::model::foundation::Wall;
 use crate::model::openings::{Header, Jacks};
 use crate::model::plan::{Axis, PlanPoint};
-use crate::statics::action::{Acting, Action, Handed, Receiver};
+use crate::statics::action::{Acting, Action, Handed, Receiver, Spot};
 use crate::statics::beam;
-use crate::statics::field::Outcome;
+use crate::statics::field::{END_REACH, Outcome};
 use crate::statics::member_line::{self, Part, Piece, Seat, Stiffness};
 use crate::syntax::value::Side;
 use crate::syntax::vocabulary::ElementKind;
@@ -140,8 +140,9 @@ pub fn follow(wall: &Wall, to: Receiver, headers: &[HeaderSpan], actions: &[Acti
     };
     let own: Vec<&HeaderSpan> =
         headers.iter().filter(|header| header.wall == wall.common.id && header.axis == axis).collect();
+    let ends = wall.from.value().map_or((Length::ZERO, Length::ZERO), |line| line.on(axis));
     for action in actions {
-        let mut rest = vec![action.acting];
+        let mut rest = within_ends(&action.acting, axis, ends);
         for header in &own {
             let (low, high) = header.between;
             let over = rest.iter().filter_map(|acting| acting.between(axis, (low, high)));
@@ -159,6 +160,22 @@ pub fn follow(wall: &Wall, to: Receiver, headers: &[HeaderSpan], actions: &[Acti
         handed.extend(rest.into_iter().map(|acting| Handed { to, acting }));
     }
     handed
+}
+
+/// A load on a wall; what lies a little past its end, over the corner or a gable's overhang, comes down at its end.
+fn within_ends(acting: &Acting, axis: Axis, (low, high): (Length, Length)) -> Vec<Acting> {
+    let mut parts: Vec<Acting> = acting.up_to(axis, (low, high)).into_iter().collect();
+    for (part, end) in [(acting.below(axis, low), low), (acting.above(axis, high), high)] {
+        let Some(part) = part else { continue };
+        let (from, to) = part.reach(axis);
+        parts.push(match low - END_REACH <= from && to <= high + END_REACH {
+            true => {
+                Acting::Point { at: Spot::at(axis, end, part.reach(axis.across()).0), force: part.total() }
+            }
+            false => part,
+        });
+    }
+    parts
 }
 
 /// Follows loads through a header onto its jacks.
