@@ -3,6 +3,7 @@
 //! This is where a member's size, its forces and the clauses of `design` meet. A check that could not run is a
 //! verification too, and says why: it never counts as passed.
 
+pub mod bearings;
 pub mod check;
 pub mod demands;
 pub mod footings;
@@ -76,6 +77,7 @@ impl Verifications {
 pub fn of(known: &Known<'_>) -> Verifications {
     let mut all: Vec<Verification> = Vec::new();
     // Each file of this module adds what it verifies here.
+    all.extend(bearings::of(known));
     all.extend(footings::of(known));
     all.extend(joists::of(known));
     all.extend(wood_beams::of(known));

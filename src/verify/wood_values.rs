@@ -171,6 +171,20 @@ impl<'a> Adjusting<'a> {
         Ok(Adjusted { value, step })
     }
 
+    /// Fc-perp' but for C_b. It knows no load duration, and incising takes nothing of it.
+    pub fn bearing(&self) -> Result<Adjusted, NotVerified> {
+        let reference = self.reference(self.wood.bearing, "Fc-perp")?;
+        let value = reference * self.wet.bearing;
+        let step = Step {
+            symbol: "Fc-perp'",
+            formula: "Fc-perp CM",
+            values: vec![("Fc-perp", reference.into()), ("CM", self.wet.bearing.into())],
+            result: value.into(),
+            source: "NDS 2018 table 4.3.1",
+        };
+        Ok(Adjusted { value, step })
+    }
+
     /// Fc with every factor but C_P: what column stability starts from.
     pub fn compression(&self, duration: f64) -> Result<Adjusted, NotVerified> {
         let reference = self.reference(self.wood.compression, "Fc")?;
