@@ -100,7 +100,7 @@ fn groups_of(house: &House) -> BTreeMap<(LimitState, String), Group> {
     let mut groups: BTreeMap<(LimitState, String), Group> = BTreeMap::new();
     for verification in house.verifications.all() {
         let Err(why) = &verification.outcome else { continue };
-        if matches!(why, NotVerified::Missing(..)) && house.has_unread_names() {
+        if matches!(why, NotVerified::Missing(..) | NotVerified::NoForces(_)) && house.has_unread_names() {
             continue;
         }
         let group = groups.entry((verification.limit_state, kind_of(why))).or_insert_with(|| Group {
