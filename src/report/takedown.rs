@@ -192,12 +192,14 @@ fn write_balance(house: &House, cases: &[Case], palette: Palette, out: &mut impl
     if balance.outside != ByCase::default() {
         rows.push(("went outside the spec".to_owned(), balance.outside));
     }
-    for (at, why, force) in &balance.lost {
+    for (at, _, force) in &balance.lost {
         rows.push((format!("lost at {}", label(house, *at)), *force));
-        rows.push((format!("  {}", why.words()), ByCase::default()));
     }
     writeln!(out)?;
     write_rows("balance", &rows, cases, palette, out)?;
+    for (at, why, _) in &balance.lost {
+        writeln!(out, "  lost at {}: {}", label(house, *at), why.words())?;
+    }
     if balance.error() > CLOSES {
         writeln!(out, "  the sheet does not close: a fault of this program, please report it")?;
     }

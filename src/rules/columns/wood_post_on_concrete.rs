@@ -84,13 +84,15 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let Some((ground, ground_span)) = crawl_ground(house, &stack.beams) else { continue };
         let clear = foot.total() - ground;
         if clear < above_earth.value {
+            let way = if clear < Length::ZERO { "below" } else { "above" };
             findings
                 .about(
                     column.common.id,
                     span,
                     format!(
-                        "{} is not treated and stands {clear} above the ground of the crawl space: {} at the least",
+                        "{} is not treated and stands {} {way} the ground of the crawl space: {} above it at the least",
                         column.common.label(),
+                        clear.abs(),
                         above_earth.value
                     ),
                 )
@@ -186,7 +188,7 @@ footing F1
 post P1
   size        6x6 DF No.1
   base        standoff 1\"
---            ^^^^^^^^^^^ column P1 is not treated and stands 7-15/16\" above the ground of the crawl space: 8\" at the least
+--            ^^^^^^^^^^^ column P1 is not treated and stands 7-15/16\" above the ground of the crawl space: 8\" above it at the least
   stands on   F1
 ",
         );

@@ -163,7 +163,7 @@ fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {
             "the plates of {subjects} are {off} too {direction} for {asked_by}: {says} {stated}, {needs} {wanted}"
         ),
         Loop::WallHeight => format!(
-            "{subjects} is said to be {} tall, but {} stand between what it stands on and what lies on it",
+            "{subjects} {stands} said to be {} tall, but {} stand between what lies below and what lies above",
             first.stated,
             first.derived.total()
         ),
