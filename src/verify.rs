@@ -23,6 +23,7 @@ pub mod wood_beams;
 pub mod wood_bending;
 pub mod wood_columns;
 pub mod wood_shear;
+pub mod wood_sizes;
 pub mod wood_values;
 
 use std::collections::HashMap;

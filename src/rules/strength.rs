@@ -159,6 +159,9 @@ fn size_of(house: &House, element: ElementId) -> Option<Span> {
 
 /// The next size that works, as advice; nothing when none is known.
 fn next_size(house: &House, element: ElementId) -> Option<String> {
+    if let Some(size) = crate::verify::wood_sizes::next(&house.known(), element) {
+        return Some(format!("the next size that works is {size}: for review by a licensed professional"));
+    }
     let beam = house.model.beam(element)?;
     let shape = crate::verify::steel_sizes::next_beam(&house.known(), beam)?;
     let moves = match beam.size.value().and_then(|size| size.depth()) {

@@ -101,7 +101,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 common.label()
             ),
             (demand, capacity) => format!(
-                "{} is {demand} times as deep as wide, and held sideways as it is may be {capacity}",
+                "{} has a slenderness RB of {demand} between what holds its compression edge, and {capacity} is the most",
                 common.label()
             ),
         };
