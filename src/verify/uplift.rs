@@ -8,8 +8,8 @@ use crate::verify::check::{Check, Verification};
 use crate::verify::demands::Demand;
 use crate::verify::limit_state::LimitState;
 
-/// A pull below this is rounding, or what the nails of any end hold (common practice). Common practice.
-const LEAST: Force = Force::lb(10.0);
+/// A pull below this is rounding, or what the nails of any end hold (common practice).
+const LEAST: Force = Force::lb(50.0);
 
 /// The seat of a piece that would have to pull the most, against the ties at the head of a column there.
 pub fn of(model: &Model, line: &MemberLine, demands: &[Demand], part: Option<&str>) -> Option<Verification> {
