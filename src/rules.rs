@@ -11,6 +11,7 @@ mod silence;
 mod wording;
 
 pub mod beams;
+pub mod bearing;
 pub mod claims;
 pub mod columns;
 pub mod coverage;
@@ -134,6 +135,11 @@ pub const RULES: &[Rule] = &[
     columns::base_not_buried::RULE,
     columns::cap_turned::RULE,
     columns::cap_unbalanced::RULE,
+    bearing::wood_crush::RULE,
+    bearing::flat_plate_in_column_line::RULE,
+    bearing::cap_too_short::RULE,
+    bearing::cap_too_thin::RULE,
+    bearing::base_plate_too_thin::RULE,
     columns::column_minimum::RULE,
     columns::column_overload::RULE,
     columns::grout_range::RULE,

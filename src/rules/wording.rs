@@ -1,5 +1,6 @@
 //! Words that several rules share.
 
+use crate::house::House;
 use crate::statics::cases::{ByCase, Case};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Force;
@@ -56,6 +57,31 @@ pub fn by_case(force: &ByCase<Force>) -> String {
     let acting = Case::ALL.into_iter().filter(|case| *force.of(*case) != Force::ZERO);
     let said = acting.map(|case| format!("{} {}", case.symbol(), pounds(*force.of(case))));
     said.collect::<Vec<_>>().join(", ")
+}
+
+/// What presses where, by how much, and what is borne: `jacks JK1 press 8,153 lb on 16.5 sq in of the sill of W1: …`.
+pub fn pressed_on(house: &House, verification: &Verification, check: &Check) -> String {
+    let step = |symbol: &str| {
+        let found = check.steps.iter().find(|step| step.symbol == symbol);
+        found.map(|step| step.result.to_string()).unwrap_or_default()
+    };
+    let common = house.model.common(verification.of);
+    let who = common.map(|common| format!("{} {}", common.label(), common.verb("presses", "press")));
+    format!(
+        "{} {} on {} of {}: {}, {} is what it bears",
+        who.unwrap_or_default(),
+        step("R"),
+        step("A"),
+        verification.part.as_deref().unwrap_or("what is below"),
+        check.demand,
+        check.capacity
+    )
+}
+
+/// How thick a plate is and has to be.
+pub fn plate_needs(check: &Check, plate: &str) -> String {
+    let load = check.steps.first().map(|step| step.result.to_string()).unwrap_or_default();
+    format!("{plate} is {} thick, {load} on it need {}", check.capacity, check.demand)
 }
 
 /// A kind of element with its article: `a beam`, `an opening`, `joists`.

@@ -10,6 +10,8 @@ use crate::model::field::Field;
 use crate::model::framing::Base;
 use crate::model::support::Stand;
 use crate::rules::{Findings, rule};
+use crate::verify::bearings::standing::heaviest_place;
+use crate::verify::quantity::Quantity;
 
 rule! {
     /// A post or jack studs stand on the deck over a hollow between the joists.
@@ -88,11 +90,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 common.id,
                 span,
                 format!(
-                    "{} {} on the deck of {} over {}, with {} of hollow joist space below and no squash blocks",
+                    "{} {} on the deck of {} over {}{}, with {} of hollow joist space below and no squash blocks",
                     common.label(),
                     common.verb("stands", "stand"),
                     name(space.floor),
                     name(space.over),
+                    load_on(house, common.id),
                     space.depth
                 ),
             )
@@ -104,6 +107,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             ))
             .basis("common practice");
     }
+}
+
+/// How much comes down there, where it is known: ` with 8,236 lb`.
+fn load_on(house: &House, element: ElementId) -> String {
+    let pressing = heaviest_place(&house.known(), element);
+    pressing.map(|pressing| format!(" with {}", Quantity::from(pressing.force))).unwrap_or_default()
 }
 
 #[cfg(test)]

@@ -57,7 +57,8 @@ fn places(known: &Known<'_>, element: ElementId) -> Vec<(Spot, ByCase<Force>)> {
 /// Loads nearer to each other, in inches, come down on one pack.
 const SAME_PLACE: f64 = 12.0;
 
-fn heaviest_place(known: &Known<'_>, element: ElementId) -> Option<Pressing> {
+/// The heaviest of the places where a column or a pack of jacks stands.
+pub fn heaviest_place(known: &Known<'_>, element: ElementId) -> Option<Pressing> {
     let all = places(known, element).into_iter().filter_map(|(_, force)| heaviest(&force));
     all.max_by(|one, other| one.force.to_lb().total_cmp(&other.force.to_lb()))
 }
