@@ -69,8 +69,8 @@ mod tests {
         assert!((found - expected).abs() <= tolerance, "{found}, expected {expected}");
     }
 
-    /// By hand: 1,331 plf over 12'-4 1/2" are 8,236 lb an end; three 2x6 on the sill 24.75 sq in, 333 psi. Two of them, over
-    /// 12'-3": 8,153 lb on 16.5 sq in, 494 psi. Hem-fir bears 405 (from memory).
+    /// By hand: 1,331 plf over 12'-4 1/2" are 8,236 lb an end; three 2x6 on the sill 24.75 sq in, 333 psi. Two at this end
+    /// alone: 12'-3 3/4", 8,195 lb on 16.5 sq in, 497 psi (with two at both ends 12'-3", 8,153 lb, 494 psi). Hem-fir bears 405 (from memory).
     #[test]
     fn from_memory_jacks_on_a_sill() {
         let three = check(LOON_COVE, "JK1", LimitState::WoodBearing);
@@ -78,7 +78,7 @@ mod tests {
         near(value(three.capacity), 405.0, 0.1);
         let text =
             LOON_COVE.replacen("size          3 of 2x6 SPF No.2", "size          2 of 2x6 SPF No.2", 1);
-        near(value(check(&text, "JK1", LimitState::WoodBearing).demand), 494.0, 1.0);
+        near(value(check(&text, "JK1", LimitState::WoodBearing).demand), 496.7, 1.0);
     }
 
     /// By hand: 13,136 lb on 9 x 9 is 162 psi, m 2.6, t = 2.6 sqrt(3.34 x 162 / 36,000) = 0.32. The cap reaches 3.1 past what
