@@ -3,6 +3,7 @@
 //! Each place is held against its weakest layer: the member itself, the plate or nailer it lies on, the sill below. Load
 //! duration never helps wood across its grain.
 
+pub mod connectors;
 pub mod layer;
 pub mod members;
 pub mod plates;
@@ -19,6 +20,7 @@ pub fn of(known: &Known<'_>) -> Vec<Verification> {
     let mut all = standing::of(known);
     all.extend(members::of(known));
     all.extend(plates::of(known));
+    all.extend(connectors::of(known));
     all
 }
 

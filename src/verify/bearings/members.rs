@@ -103,7 +103,7 @@ struct Lying<'a> {
 }
 
 /// Every seat that one support line gives to the lines of a member.
-fn seats_of(lines: &[MemberLine], support: usize) -> Vec<(&MemberLine, usize)> {
+pub fn seats_of(lines: &[MemberLine], support: usize) -> Vec<(&MemberLine, usize)> {
     let of_line = |line| {
         let seats = |line: &MemberLine| line.seats.clone();
         let seats = seats(line).into_iter().enumerate().filter(move |(_, seat)| seat.support == support);

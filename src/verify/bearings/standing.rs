@@ -44,10 +44,10 @@ fn places(known: &Known<'_>, element: ElementId) -> Vec<(Spot, ByCase<Force>)> {
                 .count()
                 .max(1);
             let beyond = known.forces.partial.from_to(from, element);
-            force = force + ByCase::only(Case::Live, beyond / n_from as f64);
+            force += ByCase::only(Case::Live, beyond / n_from as f64);
         }
         match places.iter_mut().find(|(spot, _)| spot.distance(at) < SAME_PLACE) {
-            Some((_, sum)) => *sum = *sum + force,
+            Some((_, sum)) => *sum += force,
             None => places.push((at, force)),
         }
     }
