@@ -166,6 +166,7 @@ pub const RULES: &[Rule] = &[
     strength::joist_deflection::RULE,
     strength::joist_span::RULE,
     strength::member_lifts::RULE,
+    strength::transfer_sags::RULE,
     supports::support_out_of_place::RULE,
     supports::joist_end_unsupported::RULE,
     supports::beam_end_unsupported::RULE,

@@ -18,6 +18,7 @@ pub mod steel;
 pub mod steel_beams;
 pub mod steel_columns;
 pub mod steel_sizes;
+pub mod transfers;
 pub mod uplift;
 pub mod wood_beams;
 pub mod wood_bending;
@@ -86,6 +87,8 @@ pub fn of(known: &Known<'_>) -> Verifications {
     all.extend(steel_columns::of(known));
     all.extend(foundation_walls::of(known));
     all.extend(wood_columns::of(known));
+    let transfers = transfers::of(known, &all);
+    all.extend(transfers);
     all.sort_by_key(|verification| (verification.of, verification.limit_state));
     let mut of: HashMap<ElementId, Vec<usize>> = HashMap::new();
     for (at, verification) in all.iter().enumerate() {

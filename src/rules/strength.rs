@@ -7,12 +7,12 @@ pub mod joist_bounce;
 pub mod joist_deflection;
 pub mod joist_span;
 pub mod member_lifts;
+pub mod transfer_sags;
 
-use crate::geometry::carried::carrying_element;
 use crate::house::House;
 use crate::model::element::ElementId;
+use crate::rules::Findings;
 use crate::rules::wording::decided_by;
-use crate::rules::{Finding, Findings};
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 use crate::units::Length;
@@ -75,7 +75,6 @@ fn report_strength(house: &House, verification: &Verification, check: &Check, fi
     if let Some(size) = next_size(house, common.id) {
         finding.help(size);
     }
-    follows_its_supports(house, common.id, finding);
     finding.suspects(common.id, "size");
     finding.basis(check.clause);
 }
@@ -107,7 +106,6 @@ fn report_sags(house: &House, kinds: &[ElementKind], findings: &mut Findings<'_>
         if let Some(size) = next_size(house, common.id) {
             finding.help(size);
         }
-        follows_its_supports(house, common.id, finding);
         finding.suspects(common.id, "size");
     }
 }
@@ -119,21 +117,16 @@ fn sag_in_words(verification: &Verification, check: &Check) -> Option<String> {
         LimitState::TotalDeflection => "under all load",
         _ => "under live load",
     };
-    let Some(span) = span_of(check) else { return Some(format!("{sag} {load}, and {most} is the most")) };
-    let share = |length: Length| format!("L/{:.0}", span / length);
-    Some(format!("{sag} {load} on a span of {span}: {}, and {} is the most", share(sag), share(most)))
-}
-
-/// Without one of its supports where it says it is, a member bears and sags otherwise: that finding comes first.
-fn follows_its_supports(house: &House, member: ElementId, finding: &mut Finding) {
-    let supports = match member.kind {
-        ElementKind::Beam => house.model.beam(member).map(|beam| &beam.supports),
-        ElementKind::Joists => house.model.joists_of(member).map(|joists| &joists.supports),
-        _ => None,
+    let Some(span) = span_of(check) else {
+        return Some(format!("{} {load}, and {} is the most", check.demand, check.capacity));
     };
-    for carrier in supports.into_iter().flatten().filter_map(carrying_element) {
-        finding.follows(carrier);
-    }
+    let share = |length: Length| format!("L/{:.0}", span / length);
+    Some(format!(
+        "{} {load} on a span of {span}: {}, and {} is the most",
+        check.demand,
+        share(sag),
+        share(most)
+    ))
 }
 
 /// The span that a check of sag was made on.

@@ -11,7 +11,7 @@ pub enum LimitState {
     LiveDeflection,
     /// Sag under all load, with creep where the stuff creeps.
     TotalDeflection,
-    /// Stiffness under a point load, beyond what a code asks: advice.
+    /// Sag under live load against what good practice asks beyond the code: advice.
     Bounce,
     /// A support that would have to pull the member down.
     Uplift,
@@ -65,7 +65,7 @@ impl LimitState {
             Self::Shear => "shear",
             Self::LiveDeflection => "sag under live load",
             Self::TotalDeflection => "sag under all load",
-            Self::Bounce => "stiffness under a point load",
+            Self::Bounce => "firmness",
             Self::Uplift => "uplift",
             Self::SupportReaction => "support reaction",
             Self::WoodBearing => "crushing across the grain",

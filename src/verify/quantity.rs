@@ -86,6 +86,10 @@ impl fmt::Display for Quantity {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Factor(value) => f.write_str(&significant(*value, 3)),
+            // A sag or a factor's length: sixteenths would hide what is compared.
+            Self::Length(length) if is_between_sixteenths(*length) => {
+                write!(f, "{:.3}\"", length.to_inches())
+            }
             Self::Length(length) => length.fmt(f),
             Self::Area(area) if area.to_sq_ft() < 1.0 => {
                 write!(f, "{} sq in", significant(area.to_sq_in(), 3))
@@ -103,6 +107,11 @@ impl fmt::Display for Quantity {
             Self::Stress(stress) => write!(f, "{} psi", grouped(stress.to_psi())),
         }
     }
+}
+
+/// A length below two inches that is no whole number of sixteenths.
+fn is_between_sixteenths(length: Length) -> bool {
+    length.abs() < Length::inches(2) && length.rounded_to(Length::sixteenths(0, 1)) != length
 }
 
 /// A number to the unit with thousands parted: `13,136`.
@@ -143,6 +152,8 @@ mod tests {
         assert_eq!(Quantity::from(Stress::psi(-0.2)).to_string(), "0 psi");
         assert_eq!(Quantity::from(SectionModulus::in3(21.39)).to_string(), "21.4 in3");
         assert_eq!(grouped(-1_234_567.0), "-1,234,567");
+        assert_eq!(Quantity::from(Length::decimal_inches(0.312_4)).to_string(), "0.312\"");
+        assert_eq!(Quantity::from(Length::sixteenths(0, 5)).to_string(), "5/16\"");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Joists that hold, and give under a step.
 
 use crate::house::House;
-use crate::rules::strength::{JOISTS, failing, size_of};
+use crate::rules::strength::{JOISTS, failing, sag_in_words, size_of};
 use crate::rules::wording::decided_by;
 use crate::rules::{Findings, rule};
 use crate::verify::limit_state::LimitState;
@@ -9,14 +9,14 @@ use crate::verify::limit_state::LimitState;
 rule! {
     /// Joists that hold, and give under a step.
     ///
-    /// A code's sag leaves a floor that people feel. This asks for more, as advice: how far one joist's place on the floor gives
-    /// under a point load, or the sag that good practice allows.
+    /// A code's sag leaves a floor that people feel. This asks for more, as advice: the sag under live load that good practice
+    /// allows.
     ///
     /// ## Why
     /// Glasses ring in the cupboard; the owner calls the builder back.
     ///
     /// ## Source
-    /// Common practice, and a criterion remembered of a building code; `storyrod calc` shows which.
+    /// Common practice: the limit `deflection-target`.
     ///
     /// ## Examples
     /// ```framing,fires
@@ -91,10 +91,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             common.id,
             size_of(house, common.id).unwrap_or(common.name_span),
             format!(
-                "{} give {} where {} is firm: a lively floor",
+                "{} sag {}: a lively floor",
                 common.label(),
-                check.demand,
-                check.capacity
+                sag_in_words(verification, check).unwrap_or_default()
             ),
         );
         finding.note(decided_by(verification, check));

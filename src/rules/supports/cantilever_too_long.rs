@@ -104,7 +104,6 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             .related(overhang.wall.common.name_span, "the wall on them")
             .note("the code's tables allow more under light roofs with long spans behind: they are not held here")
             .help("shorten the overhang, put a beam under the wall, or have the joists and their far ends designed")
-            .follows(overhang.support)
             .basis(times.basis());
     }
 }
