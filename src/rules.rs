@@ -140,6 +140,7 @@ pub const RULES: &[Rule] = &[
     bearing::cap_too_short::RULE,
     bearing::cap_too_thin::RULE,
     bearing::base_plate_too_thin::RULE,
+    bearing::concrete_crushed::RULE,
     bearing::connector_overloaded::RULE,
     columns::column_minimum::RULE,
     columns::column_overload::RULE,

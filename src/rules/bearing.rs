@@ -3,6 +3,7 @@
 pub mod base_plate_too_thin;
 pub mod cap_too_short;
 pub mod cap_too_thin;
+pub mod concrete_crushed;
 pub mod connector_overloaded;
 pub mod flat_plate_in_column_line;
 pub mod wood_crush;

@@ -6,6 +6,7 @@
 pub mod connectors;
 pub mod layer;
 pub mod members;
+pub mod on_concrete;
 pub mod plates;
 pub mod standing;
 
@@ -21,6 +22,7 @@ pub fn of(known: &Known<'_>) -> Vec<Verification> {
     all.extend(members::of(known));
     all.extend(plates::of(known));
     all.extend(connectors::of(known));
+    all.extend(on_concrete::of(known));
     all
 }
 
