@@ -145,7 +145,9 @@ fn substituted(step: &Step) -> String {
     let mut line = String::new();
     let mut follows_a_factor = false;
     for word in step.formula.split(' ') {
-        let bare = word.trim_matches(|c: char| matches!(c, '(' | ')' | '[' | ']' | ','));
+        // `d^2` and `(le/d)^2` show what stands for `d` and `le/d`.
+        let base = word.split('^').next().unwrap_or(word);
+        let bare = base.trim_matches(|c: char| matches!(c, '(' | ')' | '[' | ']' | ','));
         let value = value_of(bare);
         let is_number = bare.starts_with(|c: char| c.is_ascii_digit());
         let begins_a_factor = value.is_some() || is_number || word.starts_with(['(', '[']);
@@ -194,6 +196,14 @@ mod tests {
             source: "",
         };
         assert_eq!(formula(&product), "Mu = qu b ( l - x ) / 2 = 2.00 x 3.00 x ( 5.00 - 1.00 ) / 2 = 12.0");
+        let square = Step {
+            symbol: "S",
+            formula: "b d^2 / 6",
+            values: vec![("b", Quantity::from(2.0)), ("d", Quantity::from(3.0))],
+            result: Quantity::from(3.0),
+            source: "",
+        };
+        assert_eq!(formula(&square), "S = b d^2 / 6 = 2.00 x 3.00^2 / 6 = 3.00");
         assert_eq!(formula(&step), "fb = M / S = 1,643 lb-ft / 21.4 in3 = 922 psi (NDS 2018 3.3.2)");
     }
 }

@@ -232,7 +232,7 @@ impl Post<'_> {
             Step::worked(
                 "FcE",
                 "0.822 Emin' / (le/d)^2",
-                vec![("Emin'", modulus.value.into()), ("(le/d)^2", governing.slenderness.powi(2).into())],
+                vec![("Emin'", modulus.value.into()), ("le/d", governing.slenderness.into())],
                 governing.critical_buckling,
                 "NDS 2018 3.7.1.5",
             ),
