@@ -12,7 +12,7 @@ pub mod transfer_sags;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::rules::Findings;
-use crate::rules::wording::decided_by;
+use crate::rules::wording::explain;
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 use crate::units::Length;
@@ -64,19 +64,12 @@ fn report_strength(house: &House, verification: &Verification, check: &Check, fi
         ),
     };
     let finding = findings.about(common.id, size_of(house, common.id).unwrap_or(common.name_span), message);
-    finding.note(decided_by(verification, check));
+    explain(house, verification, check, "", finding);
     finding.note(format!("{:.0} % of what {} can bear", check.ratio() * 100.0, common.verb("it", "they")));
-    if let Some(against) = verification.against.and_then(|against| house.model.common(against)) {
-        finding.related(against.name_span, against.label());
-    }
-    for assumed in &check.assumed {
-        finding.note(format!("assumed: {assumed}"));
-    }
     if let Some(size) = next_size(house, common.id) {
         finding.help(size);
     }
     finding.suspects(common.id, "size");
-    finding.basis(check.clause);
 }
 
 /// Reports each member of these kinds that sags too far, under live load, under all load, or both.
@@ -97,11 +90,7 @@ fn report_sags(house: &House, kinds: &[ElementKind], findings: &mut Findings<'_>
             format!("{} {} {}", common.label(), common.verb("sags", "sag"), said.join("; ")),
         );
         for (verification, check) in &of_it {
-            finding.note(decided_by(verification, check));
-            for assumed in &check.assumed {
-                finding.note(format!("assumed: {assumed}"));
-            }
-            finding.basis(check.clause);
+            explain(house, verification, check, "", finding);
         }
         if let Some(size) = next_size(house, common.id) {
             finding.help(size);

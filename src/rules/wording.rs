@@ -1,6 +1,7 @@
 //! Words that several rules share.
 
 use crate::house::House;
+use crate::rules::Finding;
 use crate::statics::cases::{ByCase, Case};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Force;
@@ -45,6 +46,24 @@ pub fn decided_by(verification: &Verification, check: &Check) -> String {
         Some(at) => format!("{words}, {at} along it"),
         None => words,
     }
+}
+
+/// Says of a failing check what decided it, what the other element has to do with it, what was assumed, and by which clause.
+pub fn explain(
+    house: &House,
+    verification: &Verification,
+    check: &Check,
+    other: &str,
+    finding: &mut Finding,
+) {
+    finding.note(decided_by(verification, check));
+    if let Some(against) = verification.against.and_then(|against| house.model.common(against)) {
+        finding.related(against.name_span, format!("{}{other}", against.label()));
+    }
+    for assumed in &check.assumed {
+        finding.note(format!("assumed: {assumed}"));
+    }
+    finding.basis(check.clause);
 }
 
 /// A load as a message shows it: `6,500 lb`.

@@ -1,7 +1,7 @@
 //! Bars of footings that are too few, too far apart or too near the ground.
 
 use crate::house::House;
-use crate::rules::wording::decided_by;
+use crate::rules::wording::explain;
 use crate::rules::{Findings, rule};
 use crate::verify::limit_state::LimitState;
 
@@ -80,15 +80,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 check.clause
             ),
         );
-        finding.note(decided_by(verification, check));
-        if let Some(above) = verification.against.and_then(|above| house.model.common(above)) {
-            finding.related(above.name_span, format!("{} stands on it", above.label()));
-        }
-        for assumed in &check.assumed {
-            finding.note(format!("assumed: {assumed}"));
-        }
+        explain(house, verification, check, " stands on it", finding);
         finding.help("more bars, nearer together, or a pad thick enough to do without");
-        finding.basis(check.clause);
     }
 }
 

@@ -1,7 +1,7 @@
 //! Columns that press through their footings.
 
 use crate::house::House;
-use crate::rules::wording::decided_by;
+use crate::rules::wording::explain;
 use crate::rules::{Findings, rule};
 use crate::verify::limit_state::LimitState;
 
@@ -78,15 +78,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 check.capacity
             ),
         );
-        finding.note(decided_by(verification, check));
-        if let Some(above) = verification.against.and_then(|above| house.model.common(above)) {
-            finding.related(above.name_span, format!("{} stands on it", above.label()));
-        }
-        for assumed in &check.assumed {
-            finding.note(format!("assumed: {assumed}"));
-        }
+        explain(house, verification, check, " stands on it", finding);
         finding.help("make it thicker, or the plate under the column wider");
-        finding.basis(check.clause);
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::house::House;
 use crate::model::foundation::FootingSize;
-use crate::rules::wording::decided_by;
+use crate::rules::wording::explain;
 use crate::rules::{Findings, rule};
 use crate::verify::footings::next_size;
 use crate::verify::limit_state::LimitState;
@@ -80,19 +80,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 check.capacity
             ),
         );
-        finding.note(decided_by(verification, check));
-        if let Some(above) = verification.against.and_then(|above| house.model.common(above)) {
-            finding.related(above.name_span, format!("{} brings it", above.label()));
-        }
-        for assumed in &check.assumed {
-            finding.note(format!("assumed: {assumed}"));
-        }
+        explain(house, verification, check, " brings it", finding);
         finding.help(match next_size(&house.known(), footing) {
             Some(size) => format!("the next size under which the soil holds is {}", in_words(size)),
             None => "no size near this one holds: bring less load here, or ask an engineer".to_owned(),
         });
         finding.suspects(footing.common.id, "soil");
-        finding.basis(check.clause);
     }
 }
 
