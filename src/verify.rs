@@ -11,6 +11,7 @@ pub mod foundation_walls;
 pub mod i_joist;
 pub mod joists;
 pub mod limit_state;
+pub mod openings;
 pub mod quantity;
 pub mod sag;
 pub mod spanning;
@@ -82,6 +83,7 @@ pub fn of(known: &Known<'_>) -> Verifications {
     all.extend(bearings::of(known));
     all.extend(footings::of(known));
     all.extend(joists::of(known));
+    all.extend(openings::of(known));
     all.extend(wood_beams::of(known));
     all.extend(steel_beams::of(known));
     all.extend(steel_columns::of(known));

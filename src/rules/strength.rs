@@ -21,7 +21,7 @@ use crate::verify::limit_state::LimitState;
 use crate::verify::quantity::Quantity;
 
 /// The kinds of member that a rule of this group speaks of.
-const BEAMS: &[ElementKind] = &[ElementKind::Beam, ElementKind::Header];
+const BEAMS: &[ElementKind] = &[ElementKind::Beam, ElementKind::Header, ElementKind::Opening];
 const JOISTS: &[ElementKind] = &[ElementKind::Joists, ElementKind::Roof];
 
 /// The worst check that fails of each member of these kinds, one for each of these limit states.
@@ -49,6 +49,23 @@ fn failing<'a>(
 fn report_strength(house: &House, verification: &Verification, check: &Check, findings: &mut Findings<'_>) {
     let Some(common) = house.model.common(verification.of) else { return };
     let words = verification.limit_state.words();
+    // Of an opening it is the headers or the trimmers.
+    let part = verification.part.as_deref().filter(|_| verification.of.kind == ElementKind::Opening);
+    if let Some(part) = part {
+        let place = house.model.opening(verification.of).and_then(|opening| match part {
+            "trimmers" => opening.trimmers.span(),
+            _ => opening.headers.span(),
+        });
+        let message = format!(
+            "the {part} of {} have {} in {words}, and bear {}",
+            common.label(),
+            check.demand,
+            check.capacity
+        );
+        let finding = findings.about(common.id, place.unwrap_or(common.name_span), message);
+        explain(house, verification, check, "", finding);
+        return;
+    }
     let message = match (check.demand, check.capacity) {
         (Quantity::Factor(ratio), _) => format!(
             "{} {} {ratio:.2} times as full in {words} as {} may be",

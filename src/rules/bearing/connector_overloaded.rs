@@ -85,6 +85,20 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 ),
                 place,
             )
+        } else if verification.of.kind == ElementKind::Opening {
+            let part = verification.part.as_deref().unwrap_or("pieces");
+            (
+                format!(
+                    "the hangers of the {part} at {} bear {} each, and {} hang on one",
+                    common.label(),
+                    check.capacity,
+                    check.demand
+                ),
+                house.model.opening(verification.of).and_then(|opening| match part {
+                    "tails" => opening.tails.span(),
+                    _ => opening.headers.span(),
+                }),
+            )
         } else {
             let hung = |supports: &[crate::model::support::Support]| {
                 let support = supports
