@@ -14,6 +14,7 @@ pub mod limit_state;
 pub mod openings;
 pub mod quantity;
 pub mod sag;
+pub mod second_opinion;
 pub mod spanning;
 pub mod steel;
 pub mod steel_beams;

@@ -15,6 +15,7 @@ use crate::units::Length;
 use crate::verify::Known;
 use crate::verify::check::{NotVerified, Verification};
 use crate::verify::limit_state::LimitState;
+use crate::verify::second_opinion;
 use crate::verify::spanning::{self, Edge, Role, SeatContact, Spanning, times, together, worse};
 use crate::verify::wood_beams::{unknown, wooden};
 
@@ -25,7 +26,11 @@ pub fn of(known: &Known<'_>) -> Vec<Verification> {
         let Some(member) = joists.size.value() else { continue };
         let lines = known.forces.lines_of(joists.common.id);
         match wooden(known.model, member) {
-            Some(Ok(stuff)) => found.extend(of_joists(known, joists, &stuff, lines)),
+            Some(Ok(stuff)) => {
+                let mut checks = of_joists(known, joists, &stuff, lines);
+                second_opinion::add(known, joists, &stuff, &mut checks);
+                found.extend(checks);
+            }
             Some(Err(why)) => found.push(unknown(joists.common.id, why.into())),
             None => {}
         }
