@@ -238,6 +238,18 @@ fn what_cannot_stand_loses_its_load_and_no_more() {
     assert!((reaction(&house, "H1", "JK1").total().to_lb() - 8_236.0).abs() < 1.0);
 }
 
+/// A column 26 ft beside the girder's line holds nothing: the girder spans from pocket to pocket, and each gets half.
+#[test]
+fn a_column_aside_holds_nothing() {
+    let text = LOON_COVE.replace("  at            C/3\n", "  at            A/1\n");
+    assert_ne!(text, LOON_COVE);
+    let house = house(&text);
+    let (west, east) = (reaction(&house, "B1", "PK1").total(), reaction(&house, "B1", "PK2").total());
+    assert!((west.to_lb() - east.to_lb()).abs() < 1.0, "{west:?} {east:?}");
+    assert_eq!(reaction(&house, "B1", "C1"), ByCase::default());
+    assert!(house.forces.balance.error() <= 1e-9);
+}
+
 /// Beams that carry one another in a circle have no forces; everything else has.
 #[test]
 fn a_circle_is_lost_and_named() {

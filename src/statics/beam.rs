@@ -3,7 +3,7 @@
 use crate::geometry::Geometry;
 use crate::geometry::bearing;
 use crate::geometry::carried::carrying_element;
-use crate::geometry::plan_contacts::BeamContact;
+use crate::geometry::plan_contacts::{BESIDE, BeamContact};
 use crate::model::Model;
 use crate::model::framing::Beam;
 use crate::model::plan::Axis;
@@ -159,7 +159,11 @@ fn held_by(
             continue;
         }
         let contact = contact.as_ref().map_err(|_| Lost::Unreadable)?;
-        let BeamContact::Meets { station, strip, .. } = contact else { continue };
+        let BeamContact::Meets { station, strip, off_line } = contact else { continue };
+        // A column that stands aside holds nothing, whatever the line says: that is a finding of the plan.
+        if off_line.abs() > BESIDE {
+            continue;
+        }
         let ends = (from_start(strip.0), from_start(strip.1));
         let strip = (ends.0.min(ends.1), ends.0.max(ends.1));
         let centre = from_start(*station);
