@@ -1,13 +1,15 @@
 //! Facts of forces: what comes down, what presses on what, how full a member is.
 
+use std::ops::{Add, Mul};
+
 use crate::facts::{Answer, FactValue, NoAnswer};
 use crate::geometry::sum::Unknown;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::statics::action::Receiver;
-use crate::statics::cases::{ByCase, Case};
+use crate::statics::cases::ByCase;
 use crate::syntax::vocabulary::ElementKind;
-use crate::units::{AreaLoad, Force, LineLoad};
+use crate::units::{AreaLoad, LineLoad};
 use crate::verify::demands::{acting, combinations, combined};
 use crate::verify::limit_state::LimitState;
 use crate::verify::quantity::Quantity;
@@ -28,8 +30,7 @@ pub fn load(house: &House, on: ElementId, case: Option<&str>) -> Result<Answer, 
     Ok(Answer {
         value: FactValue::Force {
             whole: in_case(&force, case),
-            each_foot: line
-                .map(|line| LineLoad::plf(in_case(&line.map(|load| Force::lb(load.to_plf())), case).to_lb())),
+            each_foot: line.map(|line| in_case(&line, case)),
         },
         sum: None,
     })
@@ -46,22 +47,24 @@ pub fn reaction(house: &House, of: ElementId, on: ElementId, case: Option<&str>)
     let each_foot = handed
         .iter()
         .filter_map(|handed| handed.acting.each_foot())
-        .map(|load| in_case(&load.map(|load| Force::lb(load.to_plf())), case).to_lb())
-        .max_by(f64::total_cmp)
-        .map(LineLoad::plf);
+        .map(|load| in_case(&load, case))
+        .reduce(LineLoad::max);
     Ok(Answer { value: FactValue::Force { whole, each_foot }, sum: None })
 }
 
 /// One case, the plain sum of `all`, or without a word the combination that makes it most.
-fn in_case(force: &ByCase<Force>, case: Option<&str>) -> Force {
+fn in_case<T>(amount: &ByCase<T>, case: Option<&str>) -> T
+where
+    T: Copy + Default + PartialOrd + Add<Output = T> + Mul<f64, Output = T>,
+{
     match case {
-        Some("dead") => *force.of(Case::Dead),
-        Some("live") => *force.of(Case::Live),
-        Some("snow") => *force.of(Case::Snow),
-        Some(_) => force.total(),
+        Some("dead") => amount.dead,
+        Some("live") => amount.live,
+        Some("snow") => amount.snow,
+        Some(_) => amount.total(),
         None => {
-            let all = combinations(acting(force)).map(|combination| combined(combination, force));
-            all.fold(Force::ZERO, Force::max)
+            let all = combinations(acting(amount)).map(|combination| combined(combination, amount));
+            all.fold(T::default(), |most, one| if one > most { one } else { most })
         }
     }
 }

@@ -132,11 +132,7 @@ fn jacks(house: &House) -> Vec<Row> {
 
 fn walls(house: &House) -> Vec<Row> {
     let walls = house.model.walls.iter();
-    let row = |id: ElementId| {
-        let handed = house.forces.handed_by(id).iter();
-        handed.fold(ByCase::default(), |sum, handed| sum + handed.acting.total())
-    };
-    walls.map(|wall| (wall.common.name.to_string(), row(wall.common.id))).collect()
+    walls.map(|wall| (wall.common.name.to_string(), house.forces.handed_in_all(wall.common.id))).collect()
 }
 
 fn pads(house: &House) -> Vec<Row> {

@@ -29,18 +29,12 @@ pub fn follow(
     stiffness: Stiffness,
     actings: &[Acting],
 ) -> Outcome {
-    let mut outcome = Outcome::default();
-    let Some((axis, across, reach)) = line_of(beam) else {
-        outcome.handed = all_lost(actings, Lost::Skew);
-        return outcome;
-    };
+    let Some((axis, across, reach)) = line_of(beam) else { return Outcome::lost(actings, Lost::Skew) };
     let held = match held_by(model, geometry, beam, axis, reach) {
         Ok(held) => held,
-        Err(why) => {
-            outcome.handed = all_lost(actings, why);
-            return outcome;
-        }
+        Err(why) => return Outcome::lost(actings, why),
     };
+    let mut outcome = Outcome::default();
     let mut own: Vec<Acting> = Vec::new();
     for acting in actings {
         own.extend(onto(acting, axis, across, reach, &mut outcome.handed));
@@ -89,10 +83,6 @@ pub fn line_of(beam: &Beam) -> Option<(Axis, Length, (Length, Length))> {
     let line = beam.from.value()?;
     let axis = line.axis()?;
     Some((axis, line.from.on(axis.across()), line.on(axis)))
-}
-
-fn all_lost(actings: &[Acting], why: Lost) -> Vec<Handed> {
-    actings.iter().map(|acting| Handed { to: Receiver::Nothing(why), acting: *acting }).collect()
 }
 
 /// A load moved onto the line of a member. What lies a little past its end is taken by the end; what lies farther is lost.

@@ -19,6 +19,11 @@ impl Takedown {
         sum(self.on(element).iter())
     }
 
+    /// All that an element hands on.
+    pub fn handed_in_all(&self, element: ElementId) -> ByCase<Force> {
+        self.handed_by(element).iter().fold(ByCase::default(), |sum, handed| sum + handed.acting.total())
+    }
+
     /// What one element hands on to another.
     pub fn reaction(&self, of: ElementId, on: Receiver) -> ByCase<Force> {
         let there = self.handed_by(of).iter().filter(|handed| handed.to == on);

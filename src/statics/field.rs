@@ -60,6 +60,13 @@ pub struct Outcome {
 }
 
 impl Outcome {
+    /// All of a load lost, for one reason.
+    pub fn lost(actings: &[Acting], why: Lost) -> Self {
+        let to = Receiver::Nothing(why);
+        let handed = actings.iter().map(|acting| Handed { to, acting: *acting }).collect();
+        Self { handed, ..Self::default() }
+    }
+
     /// Takes the result of one more piece.
     pub fn add(&mut self, solved: member_line::Solved) {
         self.lines.extend(solved.line);

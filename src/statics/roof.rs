@@ -18,13 +18,9 @@ use crate::units::{Force, Length};
 
 /// Follows loads through a roof.
 pub fn follow(model: &Model, roof: &Roof, stiffness: Option<Stiffness>, actings: &[Acting]) -> Outcome {
-    let lost = |why: Lost| Outcome {
-        handed: actings.iter().map(|acting| Handed { to: Receiver::Nothing(why), acting: *acting }).collect(),
-        ..Outcome::default()
-    };
     let (lines, points) = match supports_of(model, roof) {
         Ok(supports) => supports,
-        Err(why) => return lost(why),
+        Err(why) => return Outcome::lost(actings, why),
     };
     let run = roof.run.get().or_else(|| lines.first().map(|(axis, _)| axis.across())).unwrap_or(Axis::Y);
     let crossing: Vec<FieldSupport> =

@@ -1,5 +1,7 @@
 //! What a piece of a member has to bear: each combination of load, with live load on the spans that make it worst.
 
+use std::ops::{Add, Mul};
+
 use crate::design::loads::{ALLOWABLE, Combination, duration_factor};
 use crate::statics::cases::{ByCase, Case};
 use crate::statics::continuous::{Response, Unstable};
@@ -35,8 +37,11 @@ impl Demand {
 }
 
 /// The sum of all cases by a combination.
-pub fn combined(combination: &Combination, force: &ByCase<Force>) -> Force {
-    force.factored([combination.dead, combination.live, combination.roof_live, combination.snow])
+pub fn combined<T>(combination: &Combination, amount: &ByCase<T>) -> T
+where
+    T: Copy + Add<Output = T> + Mul<f64, Output = T>,
+{
+    amount.factored([combination.dead, combination.live, combination.roof_live, combination.snow])
 }
 
 /// The allowable stress combinations that can govern where only some cases act: each names no case that isn't there.
@@ -48,8 +53,8 @@ pub fn combinations(acts: [bool; 4]) -> impl Iterator<Item = &'static Combinatio
 }
 
 /// Which cases act at all, of dead, floor live, roof live and snow.
-pub fn acting(force: &ByCase<Force>) -> [bool; 4] {
-    Case::ALL.map(|case| *force.of(case) != Force::ZERO)
+pub fn acting<T: Default + PartialEq>(amount: &ByCase<T>) -> [bool; 4] {
+    Case::ALL.map(|case| *amount.of(case) != T::default())
 }
 
 /// Every combination and arrangement that can govern a piece.

@@ -3,14 +3,13 @@
 use crate::design::NotCovered;
 use crate::model::element::ElementId;
 use crate::model::support::{Connector, Contact, Support};
-use crate::statics::cases::ByCase;
 use crate::statics::member_line::MemberLine;
 use crate::syntax::value::Load;
-use crate::units::{Length, LineLoad};
+use crate::units::LineLoad;
 use crate::verify::Known;
 use crate::verify::bearings::members::{most_on, seats_of, strips_of_joist};
 use crate::verify::check::{Check, NotVerified, Step, Verification};
-use crate::verify::demands::{acting, combinations};
+use crate::verify::demands::{acting, combinations, combined};
 use crate::verify::footings::Worst;
 use crate::verify::limit_state::LimitState;
 
@@ -85,9 +84,8 @@ fn fastened(known: &Known<'_>, of: ElementId) -> Option<Verification> {
     let ledger = known.model.ledger(of)?;
     let axis = ledger.from.value()?.axis()?;
     let load = known.forces.heaviest_line(of, axis);
-    let total = load.map(|line| line * Length::feet(1));
     let of_foot =
-        combinations(acting(&total)).map(|combination| (combination.name, each_foot(combination, &load)));
+        combinations(acting(&load)).map(|combination| (combination.name, combined(combination, &load)));
     let (combination, foot) = of_foot.max_by(|one, other| one.1.to_plf().total_cmp(&other.1.to_plf()))?;
     if foot <= LineLoad::ZERO {
         return None;
@@ -114,8 +112,4 @@ fn fastened(known: &Known<'_>, of: ElementId) -> Option<Verification> {
     };
     let against = ledger.on.value().and_then(|on| on.target);
     Some(Verification { of, part: None, against, limit_state: LimitState::Connector, outcome })
-}
-
-fn each_foot(combination: &crate::design::loads::Combination, load: &ByCase<LineLoad>) -> LineLoad {
-    load.factored([combination.dead, combination.live, combination.roof_live, combination.snow])
 }

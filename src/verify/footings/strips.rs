@@ -19,7 +19,7 @@ use crate::statics::cases::{ByCase, Case};
 use crate::units::{Force, Length, LineLoad};
 use crate::verify::Known;
 use crate::verify::check::{Check, NotVerified, Step, Verification};
-use crate::verify::demands::{acting, combinations};
+use crate::verify::demands::{acting, combinations, combined};
 use crate::verify::footings::Worst;
 use crate::verify::footings::ground::{self, Concrete, Ground};
 use crate::verify::footings::standing;
@@ -417,8 +417,7 @@ fn take_soil(
     let force = load.map(|load| load * FOOT);
     let acts = acting(&(force + ByCase::only(Case::Dead, own)));
     for combination in combinations(acts) {
-        let factors = [combination.dead, combination.live, combination.roof_live, combination.snow];
-        let (force, line) = (force.factored(factors), load.factored(factors));
+        let (force, line) = (combined(combination, &force), combined(combination, &load));
         if force == Force::ZERO {
             continue;
         }
@@ -457,8 +456,7 @@ fn take_strength(
     bending: &mut Worst,
 ) {
     for combination in STRENGTH {
-        let factors = [combination.dead, combination.live, combination.roof_live, combination.snow];
-        let force = load.factored(factors) * FOOT;
+        let force = combined(combination, &load) * FOOT;
         if force == Force::ZERO {
             continue;
         }
