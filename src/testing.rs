@@ -1,3 +1,4 @@
 //! Helpers for tests: one per kind of test.
 
+pub mod cursor;
 pub mod rule_check;

@@ -16,7 +16,12 @@ pub const TODAY: Date = Date { year: 2027, month: 6, day: 1 };
 
 /// The house of a file; with includes, of several: `-- file parts/walls.framing` begins a further one.
 pub fn house(text: &str) -> House {
-    let inputs = if text.lines().any(|line| line.starts_with("include")) {
+    House::of(&inputs(text), &mut ElementCache::default(), TODAY)
+}
+
+/// What a file, or several, as [`house`] takes them, give to read.
+pub fn inputs(text: &str) -> Arc<Inputs> {
+    if text.lines().any(|line| line.starts_with("include")) {
         inputs_on_disk(text)
     } else {
         Arc::new(Inputs {
@@ -24,8 +29,7 @@ pub fn house(text: &str) -> House {
             includes: Vec::new(),
             settings: Settings::default(),
         })
-    };
-    House::of(&inputs, &mut ElementCache::default(), TODAY)
+    }
 }
 
 fn inputs_on_disk(text: &str) -> Arc<Inputs> {
