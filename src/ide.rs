@@ -1,9 +1,21 @@
 //! Editor questions: one file each, in the editor's words, without its protocol.
 
+mod definition;
 mod formatting;
+mod highlight;
 mod hover;
+mod implementation;
+mod jump;
 mod meaning;
+mod references;
+mod type_definition;
 
+pub use definition::{declaration, definition};
 pub use formatting::{Replacement, formatting};
+pub use highlight::{Highlight, highlights};
 pub use hover::{Hover, hover};
+pub use implementation::implementation;
+pub use jump::{Jump, Target};
 pub use meaning::{Meaning, Named, element_at, named_at, places_of};
+pub use references::references;
+pub use type_definition::type_definition;

@@ -105,6 +105,24 @@ pub fn element_at(house: &House, file: FileId, offset: u32) -> Option<ElementId>
     }
 }
 
+/// The names of elements in a stretch of text, in the order of the text.
+pub fn mentions_in(house: &House, place: Span) -> &[Mention] {
+    let mentions = &house.model.mentions;
+    let before = |end: u32| {
+        mentions.partition_point(|mention| (mention.span.file, mention.span.start) < (place.file, end))
+    };
+    mentions.get(before(place.start)..before(place.end)).unwrap_or_default()
+}
+
+/// The facts of an element that could be read, each with its place.
+pub fn facts_of(house: &House, id: ElementId) -> impl Iterator<Item = (&Fact, Span)> {
+    let place = house.model.common(id).map(|common| common.span);
+    let chunk = place.and_then(|place| house.trees.get(place.file.0 as usize)?.chunk_at(place.start));
+    place.zip(chunk).into_iter().flat_map(|(place, chunk)| {
+        chunk.body.facts.iter().map(move |fact| (fact, fact.span.within(place.file, chunk.start)))
+    })
+}
+
 fn named_by(mention: &Mention) -> Named {
     Named {
         span: mention.span,
@@ -232,19 +250,11 @@ fn grid_refs(value: &Value) -> Vec<&GridRef> {
 }
 
 fn grid_refs_in(expression: &Expression) -> Vec<&GridRef> {
-    let terms = expression.terms.iter().map(|(_, term)| {
-        let mut term = term;
-        while let Term::Half(inner) = term {
-            term = inner;
-        }
-        term
+    let values = expression.terms.iter().filter_map(|(_, term)| match term.innermost() {
+        Term::Value(value) => Some(&**value),
+        Term::Fact(_) | Term::Times(..) | Term::Half(_) => None,
     });
-    terms
-        .flat_map(|term| match term {
-            Term::Value(value) => grid_refs(value),
-            Term::Fact(_) | Term::Times(..) | Term::Half(_) => Vec::new(),
-        })
-        .collect()
+    values.flat_map(grid_refs).collect()
 }
 
 #[cfg(test)]

@@ -279,19 +279,17 @@ pub struct Expression {
 }
 
 impl Expression {
+    /// The facts it uses, in the order written.
+    pub fn facts(&self) -> impl Iterator<Item = &FactName> {
+        self.terms.iter().filter_map(|(_, term)| match term.innermost() {
+            Term::Fact(fact) | Term::Times(_, fact) => Some(fact),
+            Term::Value(_) | Term::Half(_) => None,
+        })
+    }
+
     /// The names of the elements whose facts it uses, in the order written.
     pub fn names(&self) -> impl Iterator<Item = &str> {
-        self.terms.iter().flat_map(|(_, term)| {
-            let mut term = term;
-            while let Term::Half(inner) = term {
-                term = inner;
-            }
-            let named = match term {
-                Term::Fact(fact) | Term::Times(_, fact) => fact.of.as_slice(),
-                Term::Value(_) | Term::Half(_) => &[],
-            };
-            named.iter().map(|(name, _)| &**name)
-        })
+        self.facts().flat_map(|fact| &fact.of).map(|(name, _)| &**name)
     }
 }
 
@@ -315,4 +313,15 @@ pub enum Term {
     Times(f64, FactName),
     /// `half of` a term that is a value or a fact.
     Half(Box<Term>),
+}
+
+impl Term {
+    /// What it is a half, or a half of a half, of; itself when it is none.
+    pub fn innermost(&self) -> &Self {
+        let mut term = self;
+        while let Self::Half(inner) = term {
+            term = inner;
+        }
+        term
+    }
 }

@@ -6,7 +6,7 @@ use crate::model::lower::reader::{Reader, kinds_named, words_of};
 use crate::model::problem::ModelProblemKind;
 use crate::model::promises::{HoldPoint, Intent, Promise, Sheet};
 use crate::syntax::Fact;
-use crate::syntax::value::{Expression, FactName, Term, Value};
+use crate::syntax::value::{Expression, FactName, Value};
 use crate::text::LocalSpan;
 use crate::units::Length;
 
@@ -88,14 +88,8 @@ fn assertion(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Assertion> {
 }
 
 fn resolve_names(reader: &mut Reader<'_, '_>, expression: &Expression) {
-    for (_, term) in &expression.terms {
-        let mut term = term;
-        while let Term::Half(inner) = term {
-            term = inner;
-        }
-        if let Term::Fact(name) | Term::Times(_, name) = term {
-            reader.elements_of(name);
-        }
+    for name in expression.facts() {
+        reader.elements_of(name);
     }
 }
 
