@@ -7,7 +7,9 @@ mod hover;
 mod implementation;
 mod jump;
 mod meaning;
+mod outline;
 mod references;
+mod tokens;
 mod type_definition;
 
 pub use definition::{declaration, definition};
@@ -17,5 +19,7 @@ pub use hover::{Hover, hover};
 pub use implementation::implementation;
 pub use jump::{Jump, Target};
 pub use meaning::{Meaning, Named, element_at, named_at, places_of};
+pub use outline::{Block, Outline, Section, outline};
 pub use references::references;
+pub use tokens::{Modifier, Modifiers, Word, WordKind, tokens};
 pub use type_definition::type_definition;

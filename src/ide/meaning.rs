@@ -220,7 +220,7 @@ fn says_where(fact: &Fact) -> bool {
 }
 
 /// The grid lines that a value uses, in the order of the text.
-fn grid_refs(value: &Value) -> Vec<&GridRef> {
+pub(super) fn grid_refs(value: &Value) -> Vec<&GridRef> {
     match value {
         Value::GridRef(line) => vec![line],
         Value::Point(point) => vec![&point.x, &point.y],

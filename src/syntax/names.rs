@@ -15,7 +15,12 @@ pub fn may_name(word: &str) -> bool {
 
 /// True for words that open an element or join the parts of a fact.
 pub fn is_reserved(word: &str) -> bool {
-    JOINING.contains(&word) || ELEMENTS.iter().any(|spec| spec.keyword == word || spec.also.contains(&word))
+    joins(word) || ELEMENTS.iter().any(|spec| spec.keyword == word || spec.also.contains(&word))
+}
+
+/// True for words that join the parts of a fact.
+pub fn joins(word: &str) -> bool {
+    JOINING.contains(&word)
 }
 
 /// True for the first word of an element's line, and for `include`.
