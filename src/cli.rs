@@ -15,6 +15,7 @@ mod style;
 mod takedown;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
@@ -50,7 +51,14 @@ enum Command {
     /// Write the calculation sheet: every check with its formulas, numbers, clause and ratio
     Calc(calc::CalcArguments),
     /// Serve an editor over standard input and output, by the Language Server Protocol
-    Server,
+    Server(ServerArguments),
+}
+
+#[derive(Debug, clap::Args)]
+struct ServerArguments {
+    /// Write everything the server does to the end of this file
+    #[arg(long, value_name = "FILE")]
+    log: Option<PathBuf>,
 }
 
 /// How a command ended.
@@ -78,7 +86,7 @@ pub fn run() -> ExitCode {
         Command::Steps(steps) => steps::run(steps, palette, &mut out),
         Command::Takedown(takedown) => takedown::run(takedown, palette, &mut out),
         Command::Calc(calc) => calc::run(calc, palette, &mut out),
-        Command::Server => return server::run(),
+        Command::Server(server) => return serve(server.log.as_deref()),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));
     match outcome {
@@ -91,6 +99,13 @@ pub fn run() -> ExitCode {
             ExitCode::from(2)
         }
     }
+}
+
+fn serve(log: Option<&Path>) -> ExitCode {
+    server::run(log).unwrap_or_else(|error| {
+        complain(&format!("the server can't start: {error}"));
+        ExitCode::from(2)
+    })
 }
 
 /// Whoever read the output has had enough: no fault of ours, nothing to say.

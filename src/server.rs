@@ -2,55 +2,65 @@
 //!
 //! `wire` and `message` read what a client sends, `transport` brings it to the `handlers`, `outbox` takes everything
 //! back. Behind the handlers stands the `desk`, which owns the open documents, and behind it the `analyst`, which turns
-//! their newest texts into findings. Handlers call `ide` for answers; `ruler` turns bytes into positions.
+//! their newest texts into houses and findings, and the `survey`, which does so for the rest of the workspace. Handlers
+//! give what the desk knows to the `answers`, which call `ide`; `view` and `ruler` turn bytes into positions.
 
 mod abilities;
 mod analyst;
+mod answers;
+mod capabilities;
 mod desk;
 mod document;
 mod handlers;
+mod log;
 mod message;
 mod outbox;
 mod parent;
+mod preferences;
+mod progress;
 mod publication;
+mod refresh;
 mod ruler;
+mod survey;
 mod transport;
+mod view;
 mod wire;
 
-use std::fmt;
-use std::io::{self, Read, Write};
+use std::io::{self, Read};
+use std::path::Path;
 use std::process::ExitCode;
 
 use tower_lsp::LspService;
 
 use crate::server::handlers::Handlers;
+use crate::server::log::Detail;
 use crate::server::outbox::Outbox;
 use crate::server::transport::Ending;
 
 /// Serves the client at standard input and output until it leaves; the exit code is the one that the protocol asks for.
-pub fn run() -> ExitCode {
-    match session(io::stdin(), io::stdout()) {
-        Ok(Ending::Orderly) => ExitCode::SUCCESS,
-        Ok(Ending::Abrupt) => ExitCode::FAILURE,
-        Err(fault) => {
-            log(format_args!("the server can't start: {fault}"));
-            ExitCode::FAILURE
-        }
-    }
+///
+/// `log` is a file to which everything is written that the server does.
+///
+/// # Errors
+/// The log can't be written, or the system starts no more threads.
+pub fn run(log: Option<&Path>) -> io::Result<ExitCode> {
+    let outbox = Outbox::start(io::stdout())?;
+    let detail = Detail::default();
+    log::start(log, outbox.clone(), detail.clone())?;
+    Ok(match session(io::stdin(), outbox, detail)? {
+        Ending::Orderly => ExitCode::SUCCESS,
+        Ending::Abrupt => ExitCode::FAILURE,
+    })
 }
 
-fn session(input: impl Read + Send + 'static, output: impl Write + Send + 'static) -> io::Result<Ending> {
-    let outbox = Outbox::start(output)?;
-    let (service, socket) = LspService::new(|client| Handlers::new(client, outbox.clone()));
+fn session(input: impl Read + Send + 'static, outbox: Outbox, detail: Detail) -> io::Result<Ending> {
+    let (service, socket) = LspService::build(|client| Handlers::new(client, outbox.clone(), detail))
+        .custom_method("$/setTrace", Handlers::set_trace)
+        .custom_method("window/workDoneProgress/cancel", Handlers::cancel_progress)
+        .finish();
     let runtime = tokio::runtime::Builder::new_current_thread().build()?;
     let ending = runtime.block_on(transport::serve(service, socket, input, outbox));
     // A feature that is still at work is not waited for.
     runtime.shutdown_background();
     ending
-}
-
-/// Says something to whoever reads the server's log. Standard output belongs to the protocol.
-fn log(what: fmt::Arguments) {
-    // A closed log is no reason to stop.
-    _ = writeln!(std::io::stderr(), "storyrod: {what}");
 }

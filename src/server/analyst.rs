@@ -1,22 +1,18 @@
 //! The one worker that analyses: always the newest texts, and gives up as soon as newer ones are there.
 
-use std::collections::HashMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 
-use tower_lsp::lsp_types::notification::LogMessage;
-use tower_lsp::lsp_types::{LogMessageParams, MessageType, PublishDiagnosticsParams, Url};
-
 use crate::server::abilities::Abilities;
 use crate::server::desk::Event;
 use crate::server::document::Document;
-use crate::server::outbox::Outbox;
-use crate::server::publication::publications;
-use crate::snapshot::{Caches, Cancelled, Snapshot, analyse};
-use crate::text::FileId;
+use crate::server::preferences::Preferences;
+use crate::server::publication::{HouseFindings, findings_of};
+use crate::server::view::Analysed;
+use crate::snapshot::{Caches, Cancelled, analyse};
 use crate::workspace::{OpenDocuments, Spec, specs_with, today};
 
 /// What is to be analysed.
@@ -28,6 +24,8 @@ pub struct Job {
     pub documents: Vec<Arc<Document>>,
     /// Files may stand otherwise on disk than at the last finished analysis.
     pub is_disk_changed: bool,
+    /// What the person wants to see.
+    pub preferences: Arc<Preferences>,
 }
 
 /// What came of it.
@@ -35,30 +33,10 @@ pub struct Job {
 pub struct Analysis {
     /// Of which state of the documents.
     pub generation: u64,
-    /// The house that each open document belongs to.
-    pub views: HashMap<Url, View>,
-    /// What to tell the client of each file.
-    pub publications: Vec<PublishDiagnosticsParams>,
-}
-
-/// A house as seen from one open document.
-#[derive(Clone, Debug)]
-pub struct View {
-    /// The house and its findings.
-    pub snapshot: Arc<Snapshot>,
-    /// Which of its files the document is.
-    pub file: FileId,
-    /// The document.
-    pub document: Arc<Document>,
-}
-
-/// A spec and what was found in it.
-#[derive(Debug)]
-pub struct Analysed<'a> {
-    /// Where its files are.
-    pub spec: &'a Spec,
-    /// What was found.
-    pub snapshot: &'a Arc<Snapshot>,
+    /// Every house that an open document belongs to.
+    pub houses: Vec<Arc<Analysed>>,
+    /// What each of them has to say.
+    pub findings: Vec<Arc<HouseFindings>>,
 }
 
 /// The way to the worker.
@@ -73,10 +51,10 @@ impl Analyst {
     ///
     /// # Errors
     /// The system starts no more threads.
-    pub fn start(abilities: Abilities, outbox: Outbox, events: Sender<Event>) -> std::io::Result<Self> {
+    pub fn start(abilities: Abilities, events: Sender<Event>) -> std::io::Result<Self> {
         let (sender, jobs) = channel();
         let newest = Arc::new(AtomicU64::new(0));
-        let worker = Worker { abilities, outbox, events, newest: Arc::clone(&newest), held: Held::default() };
+        let worker = Worker { abilities, events, newest: Arc::clone(&newest), held: Held::default() };
         thread::Builder::new().name("analyst".to_owned()).spawn(move || worker.run(&jobs))?;
         Ok(Self { jobs: sender, newest })
     }
@@ -90,7 +68,6 @@ impl Analyst {
 
 struct Worker {
     abilities: Abilities,
-    outbox: Outbox,
     events: Sender<Event>,
     newest: Arc<AtomicU64>,
     held: Held,
@@ -109,9 +86,9 @@ impl Worker {
                 Err(_) => {
                     // Nothing half made is kept.
                     self.held = Held::default();
-                    let message =
-                        "the analysis broke off; the findings shown are those of an earlier text".to_owned();
-                    self.outbox.notify::<LogMessage>(&LogMessageParams { typ: MessageType::ERROR, message });
+                    tracing::error!(
+                        "the analysis broke off; the findings shown are those of an earlier text"
+                    );
                     Event::Failed(generation)
                 }
             };
@@ -125,30 +102,21 @@ impl Worker {
         let newest = &self.newest;
         let is_cancelled = || newest.load(Ordering::Relaxed) != job.generation;
         self.held.take_in(&job);
-        let analysed = self.held.analysed(&is_cancelled)?;
+        self.held.analyse(self.abilities, &job.preferences, &is_cancelled)?;
+        let done = || self.held.specs.iter().filter_map(|held| held.done.as_ref());
         Ok(Analysis {
             generation: job.generation,
-            views: views(&analysed, &job.documents),
-            publications: publications(&analysed, &job.documents, self.abilities),
+            houses: done().map(|done| Arc::clone(&done.house)).collect(),
+            findings: done().map(|done| Arc::clone(&done.findings)).collect(),
         })
     }
-}
-
-fn views(analysed: &[Analysed], documents: &[Arc<Document>]) -> HashMap<Url, View> {
-    let view = |document: &Arc<Document>| {
-        analysed.iter().find_map(|Analysed { spec, snapshot }| {
-            let file = spec.file_of(&document.path)?;
-            let view = View { snapshot: Arc::clone(snapshot), file, document: Arc::clone(document) };
-            Some((document.uri.clone(), view))
-        })
-    };
-    documents.iter().filter_map(view).collect()
 }
 
 /// What the worker keeps from one analysis for the next.
 #[derive(Default)]
 struct Held {
     documents: Vec<Arc<Document>>,
+    preferences: Arc<Preferences>,
     specs: Vec<HeldSpec>,
 }
 
@@ -156,7 +124,12 @@ struct HeldSpec {
     spec: Spec,
     caches: Caches,
     /// Of exactly this spec.
-    snapshot: Option<Arc<Snapshot>>,
+    done: Option<Done>,
+}
+
+struct Done {
+    house: Arc<Analysed>,
+    findings: Arc<HouseFindings>,
 }
 
 impl Held {
@@ -167,7 +140,10 @@ impl Held {
         let is_open_still = before.iter().all(|old| self.documents.iter().any(|now| now.uri == old.uri));
         let is_open_already = self.documents.iter().all(|now| before.iter().any(|old| old.uri == now.uri));
         let edited: Vec<_> = job.documents.iter().filter(|document| !is_known(document)).collect();
+        let is_same_wish = self.preferences == job.preferences;
+        self.preferences = Arc::clone(&job.preferences);
         let is_done = !job.is_disk_changed
+            && is_same_wish
             && is_open_still
             && is_open_already
             && edited.into_iter().all(|document| self.edit(document));
@@ -183,7 +159,7 @@ impl Held {
             match held.spec.with_text(&document.path, document.text()) {
                 Some(spec) if spec.is_alone == held.spec.is_alone => {
                     held.spec = spec;
-                    held.snapshot = None;
+                    held.done = None;
                     is_held = true;
                 }
                 _ => return false,
@@ -207,24 +183,23 @@ impl Held {
                 }
                 let at = before.iter().position(is_same);
                 let caches = at.map(|at| before.swap_remove(at).caches).unwrap_or_default();
-                self.specs.push(HeldSpec { spec, caches, snapshot: None });
+                self.specs.push(HeldSpec { spec, caches, done: None });
             }
         }
     }
 
-    fn analysed(&mut self, is_cancelled: &dyn Fn() -> bool) -> Result<Vec<Analysed<'_>>, Cancelled> {
-        for held in &mut self.specs {
-            if held.snapshot.is_none() {
-                let snapshot = analyse(&held.spec.inputs, &mut held.caches, today(), is_cancelled)?;
-                held.snapshot = Some(Arc::new(snapshot));
-            }
+    fn analyse(
+        &mut self,
+        abilities: Abilities,
+        preferences: &Preferences,
+        is_cancelled: &dyn Fn() -> bool,
+    ) -> Result<(), Cancelled> {
+        for held in self.specs.iter_mut().filter(|held| held.done.is_none()) {
+            let snapshot = analyse(&held.spec.inputs, &mut held.caches, today(), is_cancelled)?;
+            let house = Analysed::new(held.spec.clone(), Arc::new(snapshot), &self.documents, abilities);
+            let findings = Arc::new(findings_of(&house, abilities, preferences));
+            held.done = Some(Done { house: Arc::new(house), findings });
         }
-        Ok(self
-            .specs
-            .iter()
-            .filter_map(|HeldSpec { spec, snapshot, .. }| {
-                snapshot.as_ref().map(|snapshot| Analysed { spec, snapshot })
-            })
-            .collect())
+        Ok(())
     }
 }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use tower_lsp::lsp_types::{TextDocumentContentChangeEvent, Url};
 
 use crate::server::ruler::{BYTE_ORDER_MARK, Ruler};
+use crate::server::view::Page;
 use crate::text::{ColumnEncoding, Source};
 
 /// A document open in the editor.
@@ -53,6 +54,11 @@ impl Document {
             None => Arc::clone(text),
         }
     }
+
+    /// The document as a file of a house.
+    pub fn page(&self) -> Page {
+        Page { uri: self.uri.clone(), version: Some(self.version), ruler: self.ruler.clone() }
+    }
 }
 
 fn replaced(text: &str, start: u32, end: u32, by: &str) -> String {
@@ -62,7 +68,8 @@ fn replaced(text: &str, start: u32, end: u32, by: &str) -> String {
     [before, by, behind].concat()
 }
 
-fn path_of(uri: &Url) -> PathBuf {
+/// The file that an address stands for; one that is in no file gets a path that no file has.
+pub fn path_of(uri: &Url) -> PathBuf {
     match uri.to_file_path() {
         Ok(path) => path,
         // A folder that can't be: nothing is found beside the document.

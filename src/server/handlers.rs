@@ -1,38 +1,45 @@
-//! The protocol's methods: decode, one call, encode.
+//! The protocol's methods: each asks the desk and gives what it says to an answer.
 //!
 //! A handler's first statement puts its event on the desk; nothing is awaited before, so events keep their order.
 
-use std::sync::OnceLock;
+use std::path::PathBuf;
 use std::sync::mpsc::Sender;
+use std::sync::{Arc, OnceLock};
 
+use serde_json::Value;
+use tokio::runtime::Handle;
 use tokio::sync::oneshot;
 use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
 use tower_lsp::lsp_types::{
-    DidChangeTextDocumentParams, DidChangeWatchedFilesParams, DidChangeWatchedFilesRegistrationOptions,
-    DidCloseTextDocumentParams, DidOpenTextDocumentParams, DidSaveTextDocumentParams,
-    DocumentFormattingParams, FileSystemWatcher, GlobPattern, Hover, HoverContents, HoverParams,
-    HoverProviderCapability, InitializeParams, InitializeResult, InitializedParams, MarkupContent,
-    MarkupKind, OneOf, Registration, SaveOptions, ServerCapabilities, ServerInfo, TextDocumentSyncCapability,
-    TextDocumentSyncKind, TextDocumentSyncOptions, TextDocumentSyncSaveOptions, TextEdit, Url,
+    ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
+    DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
+    DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
+    DocumentDiagnosticReportResult, DocumentFormattingParams, Hover, HoverParams, InitializeParams,
+    InitializeResult, InitializedParams, ServerInfo, SetTraceParams, TextEdit, TraceValue, Url,
+    WorkDoneProgressCancelParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
 
-use crate::ide;
 use crate::server::abilities::Abilities;
-use crate::server::analyst::View;
-use crate::server::desk::{self, Event, HouseAnswer};
+use crate::server::answers;
+use crate::server::capabilities::{capabilities, registrations};
+use crate::server::desk::{self, Event, Glance, HouseAnswer, Setting};
+use crate::server::log::Detail;
 use crate::server::outbox::Outbox;
-use crate::server::ruler::encoding_kind;
-use crate::server::{log, parent};
-
-/// Files whose change on disk concerns us.
-const WATCHED: [&str; 2] = ["**/*.framing", "**/storyrod.toml"];
+use crate::server::parent;
+use crate::server::preferences::{Preferences, SECTION};
+use crate::server::progress::{Reporter, Stopped};
+use crate::server::refresh::Refresher;
+use crate::server::survey::Surveyor;
+use crate::server::view::View;
 
 /// The handlers of one session.
 #[derive(Debug)]
 pub struct Handlers {
     client: Client,
     outbox: Outbox,
+    detail: Detail,
+    stopped: Stopped,
     session: OnceLock<Session>,
 }
 
@@ -45,8 +52,40 @@ struct Session {
 
 impl Handlers {
     /// The handlers for a client.
-    pub const fn new(client: Client, outbox: Outbox) -> Self {
-        Self { client, outbox, session: OnceLock::new() }
+    pub fn new(client: Client, outbox: Outbox, detail: Detail) -> Self {
+        Self { client, outbox, detail, stopped: Stopped::default(), session: OnceLock::new() }
+    }
+
+    /// `$/setTrace`
+    pub async fn set_trace(&self, params: SetTraceParams) {
+        self.detail.set(params.value != TraceValue::Off);
+    }
+
+    /// `window/workDoneProgress/cancel`
+    pub async fn cancel_progress(&self, params: WorkDoneProgressCancelParams) {
+        self.stopped.stop(&params.token);
+    }
+
+    fn start(&self, params: &InitializeParams) -> std::io::Result<Session> {
+        if let Some(id) = params.process_id {
+            // Nobody is left to answer, and whatever hangs must not keep us.
+            parent::watch(id, || std::process::exit(1))?;
+        }
+        let abilities = Abilities::of(&params.capabilities);
+        let (client, runtime) = (self.client.clone(), Handle::current());
+        let (events, inbox) = desk::events();
+        let shows = abilities.shows_progress;
+        let reporter =
+            Reporter::new(client.clone(), self.outbox.clone(), runtime.clone(), shows, self.stopped.clone());
+        let setting = Setting {
+            client: Arc::new(params.capabilities.clone()),
+            abilities,
+            preferences: params.initialization_options.as_ref().map(Preferences::of).unwrap_or_default(),
+            folders: folders_of(params),
+            refresher: Refresher::new(client, runtime, abilities),
+            surveyor: Surveyor::start(abilities, reporter, events.clone())?,
+        };
+        Ok(Session { abilities, desk: desk::start(self.outbox.clone(), setting, (events, inbox))? })
     }
 
     fn tell(&self, event: Event) {
@@ -55,18 +94,55 @@ impl Handlers {
         }
     }
 
+    /// What the desk answers to a wish; `None` when it has nothing to say.
+    async fn ask<T>(&self, wish: impl FnOnce(oneshot::Sender<T>) -> Event) -> Option<T> {
+        let (reply, answer) = oneshot::channel();
+        self.tell(wish(reply));
+        answer.await.ok()
+    }
+
     /// The answer of a feature about the house of now.
     async fn of_house<T: Send + 'static>(
         &self,
         uri: Url,
         feature: impl FnOnce(&View) -> Option<T> + Send + 'static,
     ) -> Result<Option<T>> {
-        let (reply, answer) = oneshot::channel();
-        self.tell(Event::HouseWanted(uri, reply));
-        match answer.await {
-            Ok(HouseAnswer::View(view)) => apart(move || feature(&view)).await,
-            Ok(HouseAnswer::Outdated) => Err(Error::new(ErrorCode::ContentModified)),
-            Ok(HouseAnswer::Nothing) | Err(_) => Ok(None),
+        match self.ask(|reply| Event::HouseWanted(uri, reply)).await {
+            Some(HouseAnswer::View(view)) => apart(move || feature(&view)).await,
+            Some(HouseAnswer::Outdated) => Err(Error::new(ErrorCode::ContentModified)),
+            Some(HouseAnswer::Nothing) | None => Ok(None),
+        }
+    }
+
+    /// The answer of a feature about the text of now, which may use a house that is one edit behind.
+    async fn of_text<T: Send + 'static>(
+        &self,
+        uri: Url,
+        feature: impl FnOnce(&Glance) -> Option<T> + Send + 'static,
+    ) -> Result<Option<T>> {
+        match self.ask(|reply| Event::GlanceWanted(uri, reply)).await {
+            Some(glance) => apart(move || feature(&glance)).await,
+            None => Ok(None),
+        }
+    }
+
+    /// Asks for the person's settings and takes them in. The client may take its time, so it is waited for elsewhere.
+    fn ask_for_settings(&self) {
+        let Some(Session { abilities, desk }) = self.session.get() else { return };
+        if abilities.tells_settings {
+            let (client, desk) = (self.client.clone(), desk.clone());
+            tokio::spawn(async move {
+                let section = ConfigurationItem { scope_uri: None, section: Some(SECTION.to_owned()) };
+                match client.configuration(vec![section]).await {
+                    // A client without settings says null, and what it said at the start holds.
+                    Ok(answers) => {
+                        for settings in answers.iter().filter(|answer| answer.is_object()) {
+                            _ = desk.send(Event::PreferencesChanged(Preferences::of(settings)));
+                        }
+                    }
+                    Err(fault) => tracing::warn!("the client does not tell its settings: {fault}"),
+                }
+            });
         }
     }
 }
@@ -74,26 +150,32 @@ impl Handlers {
 /// Runs a feature where it may take its time. A panic in it is an error of this one request.
 async fn apart<T: Send + 'static>(feature: impl FnOnce() -> T + Send + 'static) -> Result<T> {
     tokio::task::spawn_blocking(feature).await.map_err(|fault| {
-        log(format_args!("a request broke off: {fault}"));
+        tracing::error!("a request broke off: {fault}");
         Error::internal_error()
     })
+}
+
+/// The folders of the workspace; of an older client its one root.
+fn folders_of(params: &InitializeParams) -> Vec<PathBuf> {
+    #[allow(deprecated, reason = "older clients know no workspace folders")]
+    let root = params.root_uri.as_ref();
+    let folders = params.workspace_folders.iter().flatten().map(|folder| &folder.uri);
+    let mut paths: Vec<_> = folders.filter_map(|uri| uri.to_file_path().ok()).collect();
+    if paths.is_empty() {
+        paths.extend(root.and_then(|uri| uri.to_file_path().ok()));
+    }
+    paths
 }
 
 #[async_trait]
 impl LanguageServer for Handlers {
     async fn initialize(&self, params: InitializeParams) -> Result<InitializeResult> {
+        self.detail.set(params.trace.is_some_and(|trace| trace != TraceValue::Off));
         let abilities = Abilities::of(&params.capabilities);
-        let start = || -> std::io::Result<Session> {
-            if let Some(id) = params.process_id {
-                // Nobody is left to answer, and whatever hangs must not keep us.
-                parent::watch(id, || std::process::exit(1))?;
-            }
-            Ok(Session { abilities, desk: desk::start(self.outbox.clone(), abilities)? })
-        };
-        match start() {
+        match self.start(&params) {
             Ok(session) => _ = self.session.set(session),
             Err(fault) => {
-                log(format_args!("no thread can be started: {fault}"));
+                tracing::error!("no thread can be started: {fault}");
                 return Err(Error::internal_error());
             }
         }
@@ -107,16 +189,17 @@ impl LanguageServer for Handlers {
     }
 
     async fn initialized(&self, _: InitializedParams) {
-        if !self.session.get().is_some_and(|session| session.abilities.watches_files) {
-            return;
+        let Some(session) = self.session.get() else { return };
+        let wanted = registrations(session.abilities);
+        if !wanted.is_empty() {
+            let client = self.client.clone();
+            tokio::spawn(async move {
+                if let Err(fault) = client.register_capability(wanted).await {
+                    tracing::warn!("the client does not tell of changes: {fault}");
+                }
+            });
         }
-        // The client may take its time with the answer, so it is waited for elsewhere.
-        let client = self.client.clone();
-        tokio::spawn(async move {
-            if let Err(fault) = client.register_capability(watching().into_iter().collect()).await {
-                log(format_args!("the client does not watch files: {fault}"));
-            }
-        });
+        self.ask_for_settings();
     }
 
     async fn shutdown(&self) -> Result<()> {
@@ -148,61 +231,46 @@ impl LanguageServer for Handlers {
         self.tell(Event::DiskChanged);
     }
 
+    async fn did_change_workspace_folders(&self, params: DidChangeWorkspaceFoldersParams) {
+        let paths = |folders: Vec<tower_lsp::lsp_types::WorkspaceFolder>| {
+            folders.into_iter().filter_map(|folder| folder.uri.to_file_path().ok()).collect()
+        };
+        let (added, removed) = (paths(params.event.added), paths(params.event.removed));
+        self.tell(Event::FoldersChanged { added, removed });
+    }
+
+    async fn did_change_configuration(&self, params: DidChangeConfigurationParams) {
+        // A client that can be asked sends settings of its own choice here, or none.
+        match params.settings {
+            Value::Object(_) if !self.session.get().is_some_and(|it| it.abilities.tells_settings) => {
+                self.tell(Event::PreferencesChanged(Preferences::of(&params.settings)));
+            }
+            _ => self.ask_for_settings(),
+        }
+    }
+
+    async fn diagnostic(&self, params: DocumentDiagnosticParams) -> Result<DocumentDiagnosticReportResult> {
+        let findings =
+            self.ask(|reply| Event::FindingsWanted(params.text_document.uri, reply)).await.flatten();
+        Ok(answers::diagnostics::document(findings, params.previous_result_id.as_deref()).into())
+    }
+
+    async fn workspace_diagnostic(
+        &self,
+        params: WorkspaceDiagnosticParams,
+    ) -> Result<WorkspaceDiagnosticReportResult> {
+        let all = self.ask(Event::AllFindingsWanted).await.unwrap_or_default();
+        let known = params.previous_result_ids.into_iter().map(|known| (known.uri, known.value)).collect();
+        Ok(answers::diagnostics::workspace(all, known).into())
+    }
+
     async fn hover(&self, params: HoverParams) -> Result<Option<Hover>> {
         let place = params.text_document_position_params;
-        let hover = self.of_house(place.text_document.uri, move |view| {
-            let ruler = &view.document.ruler;
-            let hover = ide::hover(&view.snapshot, view.file, ruler.offset(place.position))?;
-            Some((ruler.range(hover.span.start, hover.span.end), hover.text))
-        });
-        let shows_markdown = self.session.get().is_some_and(|session| session.abilities.renders_markdown);
-        let kind = if shows_markdown { MarkupKind::Markdown } else { MarkupKind::PlainText };
-        Ok(hover.await?.map(|(range, value)| Hover {
-            contents: HoverContents::Markup(MarkupContent { kind, value }),
-            range: Some(range),
-        }))
+        self.of_house(place.text_document.uri, move |view| answers::hover::hover(view, place.position)).await
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
-        let (reply, answer) = oneshot::channel();
-        self.tell(Event::TextWanted(params.text_document.uri, reply));
-        let Ok(document) = answer.await else { return Ok(None) };
-        apart(move || {
-            let edits = ide::formatting(&document.text());
-            let encoded = |edit: ide::Replacement| TextEdit {
-                range: document.ruler.range(edit.start, edit.end),
-                new_text: edit.text,
-            };
-            Some(edits.into_iter().map(encoded).collect())
-        })
-        .await
+        let uri = params.text_document.uri;
+        self.of_text(uri, |glance| Some(answers::formatting::formatting(&glance.document))).await
     }
-}
-
-fn capabilities(abilities: Abilities) -> ServerCapabilities {
-    ServerCapabilities {
-        position_encoding: Some(encoding_kind(abilities.encoding)),
-        text_document_sync: Some(TextDocumentSyncCapability::Options(TextDocumentSyncOptions {
-            open_close: Some(true),
-            change: Some(TextDocumentSyncKind::INCREMENTAL),
-            save: Some(TextDocumentSyncSaveOptions::SaveOptions(SaveOptions { include_text: Some(false) })),
-            ..TextDocumentSyncOptions::default()
-        })),
-        hover_provider: Some(HoverProviderCapability::Simple(true)),
-        document_formatting_provider: Some(OneOf::Left(true)),
-        ..ServerCapabilities::default()
-    }
-}
-
-/// What we ask a client to watch.
-fn watching() -> Option<Registration> {
-    let watcher =
-        |glob: &str| FileSystemWatcher { glob_pattern: GlobPattern::String(glob.to_owned()), kind: None };
-    let options =
-        DidChangeWatchedFilesRegistrationOptions { watchers: WATCHED.into_iter().map(watcher).collect() };
-    Some(Registration {
-        id: "files".to_owned(),
-        method: "workspace/didChangeWatchedFiles".to_owned(),
-        register_options: Some(serde_json::to_value(options).ok()?),
-    })
 }

@@ -63,7 +63,7 @@ pub fn refused(mut error: Error, why: &dyn ToString) -> Message {
 
 fn request(method: String, id: Option<Id>, params: Option<Value>) -> Request {
     let params = match method.as_str() {
-        "initialize" => params.map(readable_initialize),
+        "initialize" => params.map(with_workspace_diagnostics).map(readable_initialize),
         "initialized" => Some(params.unwrap_or_else(|| Value::Object(Map::new()))),
         // They take none, and some clients send an empty something.
         "shutdown" | "exit" => None,
@@ -77,6 +77,17 @@ fn request(method: String, id: Option<Id>, params: Option<Value>) -> Request {
         request = request.id(id);
     }
     request.finish()
+}
+
+/// The parameters of `initialize` with what the protocol calls `workspace.diagnostics` under the name that the protocol's
+/// types here expect.
+fn with_workspace_diagnostics(mut params: Value) -> Value {
+    if let Some(workspace) = params.pointer_mut("/capabilities/workspace").and_then(Value::as_object_mut)
+        && let Some(diagnostics) = workspace.get("diagnostics").cloned()
+    {
+        workspace.insert("diagnostic".to_owned(), diagnostics);
+    }
+    params
 }
 
 /// The parameters of `initialize` without the members that are not as the protocol says: one odd capability is no

@@ -41,7 +41,7 @@ impl Outbox {
     pub fn send(&self, message: &impl Serialize) {
         match serde_json::to_vec(message) {
             Ok(body) => _ = self.lines.send(Parcel::Message(wire::framed(&body))),
-            Err(fault) => crate::server::log(format_args!("a message can't be written: {fault}")),
+            Err(fault) => tracing::error!("a message can't be written: {fault}"),
         }
     }
 
@@ -49,7 +49,7 @@ impl Outbox {
     pub fn notify<N: Notification>(&self, params: &N::Params) {
         match serde_json::to_value(params) {
             Ok(params) => self.send(&Request::build(N::METHOD).params(params).finish()),
-            Err(fault) => crate::server::log(format_args!("{} can't be written: {fault}", N::METHOD)),
+            Err(fault) => tracing::error!("{} can't be written: {fault}", N::METHOD),
         }
     }
 

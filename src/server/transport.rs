@@ -9,6 +9,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::pin::Pin;
 use std::task::Poll;
 use std::thread;
+use std::time::Instant;
 
 use futures_util::future::{BoxFuture, poll_fn};
 use futures_util::{FutureExt, Sink, StreamExt};
@@ -17,6 +18,7 @@ use tower::Service;
 use tower_lsp::ClientSocket;
 use tower_lsp::jsonrpc::{Error, Id, Request, Response};
 
+use crate::server::capabilities::with_later_members;
 use crate::server::message::{self, Message};
 use crate::server::outbox::Outbox;
 use crate::server::wire::{self, Received};
@@ -68,6 +70,7 @@ where
             Message::Request(request) => {
                 let changes_the_session = matches!(request.method(), "initialize" | "shutdown");
                 let is_shutdown = request.method() == "shutdown";
+                let is_initialize = request.method() == "initialize";
                 let mut answer = answered(&mut service, request);
                 // What comes behind these two is judged by their outcome.
                 let at_once = if changes_the_session {
@@ -77,6 +80,7 @@ where
                 };
                 match at_once {
                     Some(answer) => {
+                        let answer = if is_initialize { answer.map(with_later_members) } else { answer };
                         if is_shutdown && answer.as_ref().is_some_and(Response::is_ok) {
                             ending = Ending::Orderly;
                         }
@@ -124,6 +128,7 @@ where
     S::Future: Send + 'static,
 {
     let id = request.id().cloned();
+    let (method, since) = (request.method().to_owned(), Instant::now());
     let Ok(future) = catch_unwind(AssertUnwindSafe(|| service.call(request))) else {
         return async move { id.map(internal_error) }.boxed();
     };
@@ -134,7 +139,9 @@ where
             Err(_) => Poll::Ready(None),
         });
     async move {
-        match guarded.await {
+        let outcome = guarded.await;
+        tracing::debug!("{method} took {:.1?}", since.elapsed());
+        match outcome {
             Some(Ok(Some(answer))) => Some(answer),
             // The service leaves requests unanswered whose method begins with `$/` and is not known.
             Some(Ok(None)) => id.map(|id| Response::from_error(id, Error::method_not_found())),

@@ -1,5 +1,7 @@
 //! Where lines start, and how an editor counts columns.
 
+use std::sync::Arc;
+
 /// How a column is counted. Bytes inside the program; one of these at its edge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ColumnEncoding {
@@ -20,11 +22,11 @@ pub struct LineColumn {
     pub column: u32,
 }
 
-/// The starts of a text's lines. LF, CRLF and a lone CR each end a line.
+/// The starts of a text's lines, cheap to clone. LF, CRLF and a lone CR each end a line.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LineIndex {
     /// Invariant: ascending, begins with 0.
-    starts: Vec<u32>,
+    starts: Arc<[u32]>,
     length: u32,
 }
 
@@ -43,7 +45,7 @@ impl LineIndex {
                 starts.push(u32::try_from(at + 1).unwrap_or(u32::MAX));
             }
         }
-        Self { starts, length: u32::try_from(text.len()).unwrap_or(u32::MAX) }
+        Self { starts: starts.into(), length: u32::try_from(text.len()).unwrap_or(u32::MAX) }
     }
 
     /// How many lines there are; one for an empty text.

@@ -1,0 +1,5 @@
+//! The answers: one file a question. Each decodes, calls `ide`, encodes; none keeps anything.
+
+pub mod diagnostics;
+pub mod formatting;
+pub mod hover;

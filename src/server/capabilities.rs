@@ -1,0 +1,91 @@
+//! What we offer a client.
+
+use serde_json::{Value, json};
+use tower_lsp::jsonrpc::Response;
+use tower_lsp::lsp_types::{
+    DiagnosticOptions, DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions,
+    FileSystemWatcher, GlobPattern, HoverProviderCapability, OneOf, Registration, SaveOptions,
+    ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind, TextDocumentSyncOptions,
+    TextDocumentSyncSaveOptions, WorkDoneProgressOptions, WorkspaceFoldersServerCapabilities,
+    WorkspaceServerCapabilities,
+};
+
+use crate::server::abilities::Abilities;
+use crate::server::preferences::SECTION;
+use crate::server::ruler::encoding_kind;
+
+/// Files whose change on disk concerns us.
+const WATCHED: [&str; 2] = ["**/*.framing", "**/storyrod.toml"];
+
+/// What we offer a client with these abilities.
+pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
+    ServerCapabilities {
+        position_encoding: Some(encoding_kind(abilities.encoding)),
+        text_document_sync: Some(TextDocumentSyncCapability::Options(TextDocumentSyncOptions {
+            open_close: Some(true),
+            change: Some(TextDocumentSyncKind::INCREMENTAL),
+            save: Some(TextDocumentSyncSaveOptions::SaveOptions(SaveOptions { include_text: Some(false) })),
+            ..TextDocumentSyncOptions::default()
+        })),
+        hover_provider: Some(HoverProviderCapability::Simple(true)),
+        document_formatting_provider: Some(OneOf::Left(true)),
+        // Whoever asks is told, but nobody is told twice: what is asked for is not pushed.
+        diagnostic_provider: abilities.pulls_diagnostics.then(|| {
+            DiagnosticServerCapabilities::Options(DiagnosticOptions {
+                identifier: Some(SECTION.to_owned()),
+                inter_file_dependencies: true,
+                workspace_diagnostics: true,
+                work_done_progress_options: WorkDoneProgressOptions::default(),
+            })
+        }),
+        workspace: Some(WorkspaceServerCapabilities {
+            workspace_folders: Some(WorkspaceFoldersServerCapabilities {
+                supported: Some(true),
+                change_notifications: Some(OneOf::Left(true)),
+            }),
+            file_operations: None,
+        }),
+        ..ServerCapabilities::default()
+    }
+}
+
+/// What we offer and the protocol's types here have no member for.
+const LATER: [&str; 1] = ["typeHierarchyProvider"];
+
+/// The answer to `initialize` with what the protocol's types here have no member for.
+pub fn with_later_members(answer: Response) -> Response {
+    let (id, result) = answer.into_parts();
+    match result {
+        Ok(mut result) => {
+            if let Some(offered) = result.pointer_mut("/capabilities").and_then(Value::as_object_mut) {
+                offered.extend(LATER.map(|name| (name.to_owned(), Value::Bool(true))));
+            }
+            Response::from_ok(id, result)
+        }
+        Err(error) => Response::from_error(id, error),
+    }
+}
+
+/// What we ask a client to tell us of.
+pub fn registrations(abilities: Abilities) -> Vec<Registration> {
+    let mut wanted = Vec::new();
+    if abilities.watches_files {
+        let watcher =
+            |glob: &str| FileSystemWatcher { glob_pattern: GlobPattern::String(glob.to_owned()), kind: None };
+        let options =
+            DidChangeWatchedFilesRegistrationOptions { watchers: WATCHED.into_iter().map(watcher).collect() };
+        wanted.push(Registration {
+            id: "files".to_owned(),
+            method: "workspace/didChangeWatchedFiles".to_owned(),
+            register_options: serde_json::to_value(options).ok(),
+        });
+    }
+    if abilities.registers_settings {
+        wanted.push(Registration {
+            id: "settings".to_owned(),
+            method: "workspace/didChangeConfiguration".to_owned(),
+            register_options: Some(json!({"section": SECTION})),
+        });
+    }
+    wanted
+}

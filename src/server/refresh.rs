@@ -1,0 +1,72 @@
+//! Asks the client to ask again, when what it shows is no longer right and it could not know.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use tokio::runtime::Handle;
+use tower_lsp::Client;
+
+use crate::server::abilities::Abilities;
+
+/// Asks the client to ask again. One question of a kind is under way at a time.
+#[derive(Clone, Debug)]
+pub struct Refresher {
+    client: Client,
+    runtime: Handle,
+    abilities: Abilities,
+    asks_for_figures: Arc<AtomicBool>,
+    asks_for_findings: Arc<AtomicBool>,
+}
+
+impl Refresher {
+    /// A way to the client, from any thread.
+    pub fn new(client: Client, runtime: Handle, abilities: Abilities) -> Self {
+        let [asks_for_figures, asks_for_findings] = Default::default();
+        Self { client, runtime, abilities, asks_for_figures, asks_for_findings }
+    }
+
+    /// Lenses and hints may show old figures.
+    pub fn figures(&self) {
+        let (client, abilities) = (self.client.clone(), self.abilities);
+        self.once(&self.asks_for_figures, async move {
+            // What a client does not understand it refuses, and shows old figures until it asks by itself.
+            if abilities.refreshes_hints {
+                _ = client.inlay_hint_refresh().await;
+            }
+            if abilities.refreshes_lenses {
+                _ = client.code_lens_refresh().await;
+            }
+        });
+    }
+
+    /// Findings of other files than the one that is edited may be new.
+    pub fn findings(&self) {
+        if self.abilities.pulls_diagnostics {
+            let client = self.client.clone();
+            self.once(
+                &self.asks_for_findings,
+                async move { _ = client.workspace_diagnostic_refresh().await },
+            );
+        }
+    }
+
+    /// The person wants to see other things than before.
+    pub fn everything_shown(&self) {
+        self.figures();
+        self.findings();
+        if self.abilities.refreshes_tokens {
+            let client = self.client.clone();
+            self.runtime.spawn(async move { _ = client.semantic_tokens_refresh().await });
+        }
+    }
+
+    fn once(&self, is_under_way: &Arc<AtomicBool>, question: impl Future<Output = ()> + Send + 'static) {
+        if !is_under_way.swap(true, Ordering::Relaxed) {
+            let is_under_way = Arc::clone(is_under_way);
+            self.runtime.spawn(async move {
+                question.await;
+                is_under_way.store(false, Ordering::Relaxed);
+            });
+        }
+    }
+}
