@@ -106,6 +106,8 @@ pub struct Diagnostic {
     pub basis: Option<String>,
     /// An edit that has one answer.
     pub fix: Option<Fix>,
+    /// Edits of which a person takes one, where there is more than one answer.
+    pub choices: Vec<Fix>,
     /// The line to write in the subject to silence it here; none where the text itself is wrong.
     pub waiver: Option<String>,
     /// What follows from it.

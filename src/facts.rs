@@ -92,6 +92,33 @@ impl FactValue {
     }
 }
 
+impl FactValue {
+    /// As a claim or a sheet states it, which the format reads back: without `~`, and no comma parts thousands. `stated`
+    /// is what stands there now, `within` how far off still agrees. `None` when no such number agrees.
+    pub fn written(&self, stated: &str, within: Option<Length>) -> Option<String> {
+        Some(match self {
+            Self::Elevation(length) | Self::Length(length) => {
+                let shown = length.rounded_to(Length::sixteenths(0, 1));
+                if within.is_some_and(|within| (shown - *length).abs() > within) {
+                    return None;
+                }
+                let is_in_feet = matches!(self, Self::Elevation(_)) || stated.contains(['\'', '’', '′', 'f']);
+                if is_in_feet { shown.in_feet().to_string() } else { shown.in_inches().to_string() }
+            }
+            Self::Count(count) => count.to_string(),
+            Self::Area(area) => format!("{:.0} sq ft", area.to_sq_ft()),
+            Self::Size(size) => size.to_string(),
+            Self::Force { each_foot: Some(line), .. } if stated.ends_with("plf") => {
+                format!("{:.0} plf", line.to_plf())
+            }
+            Self::Force { whole, .. } => format!("{:.0} lb", whole.to_lb()),
+            Self::LineLoad(load) => format!("{:.0} plf", load.to_plf()),
+            Self::Pressure(pressure) => format!("{:.0} psf", pressure.to_psf()),
+            Self::Number(number) => format!("{number:.2}"),
+        })
+    }
+}
+
 impl std::fmt::Display for FactValue {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {

@@ -1,5 +1,7 @@
 //! Everything known of one spec at one moment.
 
+pub mod lines;
+
 use std::sync::Arc;
 
 use crate::geometry::Geometry;

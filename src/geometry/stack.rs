@@ -53,6 +53,16 @@ pub enum Loop {
 }
 
 impl Closure {
+    /// The level to write where the stated one stands: what follows from the rest, when it is a whole number of sixteenths
+    /// and nothing else asks for another level there. `all` are the closures of the house.
+    pub fn one_answer(&self, all: &[Self], tolerance: Length) -> Option<Length> {
+        let wanted = self.derived.total();
+        let mut others = all.iter().filter(|other| other.span == self.span);
+        let is_one = others.all(|other| (other.derived.total() - wanted).abs() < tolerance);
+        let is_exact = wanted.rounded_to(Length::sixteenths(0, 1)) == wanted;
+        (self.stated_sum.is_none() && is_one && is_exact).then_some(wanted)
+    }
+
     /// A loop that closes here.
     pub fn new(
         of: Loop,

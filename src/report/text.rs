@@ -139,6 +139,7 @@ mod tests {
             basis: None,
             fix: None,
             waiver: None,
+            choices: Vec::new(),
             consequences: Vec::new(),
         }
     }

@@ -5,6 +5,7 @@ use crate::house::House;
 use crate::model::element::Assertion;
 use crate::rules::Finding;
 use crate::syntax::value::{Expression, Relation, Sign, Term, Within};
+use crate::text::Span;
 
 /// What each side says and comes to: `finish of den is 98'-5", top of SL2 is 98'-4": 1" apart`.
 pub fn sentence(house: &House, assertion: &Assertion, failure: &Failure) -> String {
@@ -48,7 +49,12 @@ pub fn explain(finding: &mut Finding, failure: &Failure) {
 
 /// A side as the author wrote it.
 pub fn text<'h>(house: &'h House, assertion: &Assertion, expression: &Expression) -> &'h str {
-    house.text_at(expression.span.within(assertion.origin.file, assertion.origin.start))
+    house.text_at(place_of(assertion, expression))
+}
+
+/// Where a side stands.
+pub const fn place_of(assertion: &Assertion, expression: &Expression) -> Span {
+    expression.span.within(assertion.origin.file, assertion.origin.start)
 }
 
 /// True for a value alone, which needs no saying what it is.

@@ -1,7 +1,7 @@
 //! What a rule reports, before it is weighed, silenced and grouped.
 
 use crate::diagnostic::{Diagnostic, Edit, Fix, Related, Remedy, Severity};
-use crate::house::House;
+use crate::house::{House, lines};
 use crate::model::element::{Common, ElementId, Stage};
 use crate::rules::Rule;
 use crate::text::Span;
@@ -77,6 +77,7 @@ impl<'a> Findings<'a> {
                 remedy,
                 basis: None,
                 fix: None,
+                choices: Vec::new(),
                 waiver: None,
                 consequences: Vec::new(),
             },
@@ -128,6 +129,23 @@ impl Finding {
     /// The word that was probably meant here: a cure, and the edit that makes it.
     pub fn meant(&mut self, span: Span, word: &str) -> &mut Self {
         self.help(format!("did you mean `{word}`?")).write(span, word)
+    }
+
+    /// The edit that has one answer is to take the line out in which this stands.
+    pub fn take_out(&mut self, house: &House, span: Span) -> &mut Self {
+        self.fix(Fix { title: "take the line out".to_owned(), edits: vec![lines::removed(house, span)] })
+    }
+
+    /// The edit that has one answer is to add this line to an element.
+    pub fn add(&mut self, house: &House, to: &Common, fact: &str) -> &mut Self {
+        let Some(edit) = lines::added(house, to, fact) else { return self };
+        self.fix(Fix { title: format!("add `{fact}`"), edits: vec![edit] })
+    }
+
+    /// One of several edits that a person can take.
+    pub fn choice(&mut self, title: impl Into<String>, edit: Edit) -> &mut Self {
+        self.diagnostic.choices.push(Fix { title: title.into(), edits: vec![edit] });
+        self
     }
 
     /// Another severity than the rule's own, where the same fault can matter more or less.

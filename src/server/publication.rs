@@ -296,6 +296,7 @@ mod tests {
             basis: None,
             fix: None,
             waiver: None,
+            choices: Vec::new(),
             consequences,
         }
     }

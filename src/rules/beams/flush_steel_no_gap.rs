@@ -1,13 +1,16 @@
 //! What sawn joists shrink, against the gap above the beam that does not.
 
+use crate::diagnostic::{Edit, Fix};
 use crate::geometry::carried::Carried;
 use crate::geometry::drying::shrunk;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::framing::BeamSet;
 use crate::model::support::Contact;
 use crate::products::section::CrossGrain;
 use crate::profiles::levels::{FLUSH_GAP_STEP, SHRINKAGE};
 use crate::rules::{Findings, rule};
+use crate::text::Span;
 use crate::units::Length;
 
 rule! {
@@ -76,17 +79,27 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if *held >= needed {
             continue;
         }
-        findings
-            .about(
-                beam.common.id,
-                span,
-                format!(
-                    "joists {} will dry by about {} beside {}, which stays: hold it {needed} low, not {held}",
-                    joists.common.name,
-                    shrinks.rounded_to(Length::sixteenths(0, 1)),
-                    beam.common.label()
-                ),
-            )
+        let finding = findings.about(
+            beam.common.id,
+            span,
+            format!(
+                "joists {} will dry by about {} beside {}, which stays: hold it {needed} low, not {held}",
+                joists.common.name,
+                shrinks.rounded_to(Length::sixteenths(0, 1)),
+                beam.common.label()
+            ),
+        );
+        match part_at(house, span, "held") {
+            Some(place) => finding.write(place, needed.to_string()),
+            None => finding.fix(Fix {
+                title: format!("write `held {needed} low`"),
+                edits: vec![Edit {
+                    span: Span { start: span.end, ..span },
+                    text: format!(", held {needed} low"),
+                }],
+            }),
+        };
+        finding
             .note(format!("{} × {:.0} points of moisture × {depth} of depth", rate.value.0, lost.0))
             .related(joists.size.span().unwrap_or(joists.common.name_span), "sawn joists that hang from it")
             .help(format!("hold the beam at least {needed} low; 3/8\" to 1/2\" is usual beside a 2x10"))

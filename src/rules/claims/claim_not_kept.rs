@@ -55,6 +55,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let finding = findings.about(common.id, claim.value_span, message);
         // What is wrong with the element itself may be why.
         finding.follows(common.id);
+        if let Some(comes_to) = derived.value.written(house.text_at(claim.value_span), claim.within) {
+            finding.write(claim.value_span, comes_to);
+        }
         if let Some(sum) = &derived.sum {
             finding.note(sum.to_string());
             for term in sum.terms().iter().filter(|term| term.of != common.id) {

@@ -65,8 +65,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             if !is_met || axis.is_none_or(|axis| axis == lies) {
                 continue;
             }
-            findings
-                .about(
+            let finding = findings.about(
                     column.common.id,
                     span,
                     format!(
@@ -76,7 +75,15 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                         (*width).min(*length),
                         (*width).max(*length)
                     ),
-                )
+                );
+            // With pieces that meet along the other axis too, neither way is right.
+            if !carried.beams_on(column.common.id).iter().any(|(other, _)| {
+                let is_met = other.joints.iter().any(|joint| joint.over.target == Some(column.common.id));
+                is_met && other.from.value().and_then(|line| line.axis()) == Some(lies)
+            }) {
+                finding.write(along.span, &*beam.common.name);
+            }
+            finding
                 .related(beam.common.name_span, "the beam that is in two pieces there")
                 .help(format!("write `long side along {}`", beam.common.name))
                 .basis("common practice");

@@ -1,5 +1,6 @@
 //! A column's stated cut length against the one that beam, cap, base and footing leave.
 
+use crate::facts::FactValue;
 use crate::facts::comparison::literal;
 use crate::geometry::load_path::PathEnd;
 use crate::house::House;
@@ -90,6 +91,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 }
             }
             finding.help(format!("cut it to {}", cut.total().in_inches()));
+            let fits = FactValue::Length(cut.total());
+            let fits =
+                fits.written(house.text_at(claim.value_span), Some(claim.within.unwrap_or(tolerance.value)));
+            if let Some(fits) = fits.filter(|_| cut.total().is_positive()) {
+                finding.write(claim.value_span, fits);
+            }
             finding.basis(tolerance.basis());
             let footing =
                 column.stands_on.value().and_then(|stand| stand.on.reference()).and_then(|on| on.target);

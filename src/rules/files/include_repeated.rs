@@ -35,6 +35,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let IncludeOutcome::Again(known) = include.outcome else { continue };
         let finding = findings
             .in_text(span, format!("{} is read already; this line does nothing", quoted(&include.path)));
+        finding.take_out(house, span);
         let first = includes(house).find(|(first, _)| first.outcome == IncludeOutcome::Read(known));
         if let Some((_, first)) = first {
             finding.related(first, "included here first");

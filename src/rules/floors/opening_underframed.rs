@@ -1,12 +1,16 @@
 //! What frames a floor opening, against its size.
 
+use crate::diagnostic::{Edit, Fix};
 use crate::geometry::carried::Carried;
 use crate::geometry::floor_openings::{FramedOpening, framed};
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::member::Member;
 use crate::model::openings::Opening;
 use crate::profiles::framing::{HEADER_SINGLE, HEADER_WITHOUT_HANGER, TAIL_WITHOUT_HANGER, TRIMMER_SINGLE};
+use crate::rules::Finding;
 use crate::rules::{Findings, rule};
+use crate::text::Span;
 use crate::units::Length;
 
 rule! {
@@ -84,7 +88,9 @@ fn check_headers(house: &House, opening: &Opening, framed: &FramedOpening<'_>, f
             "the headers of {label} span {} and are single: beyond {} they are doubled",
             framed.header, single.value
         );
-        findings.about(opening.common.id, span, message).basis(single.basis());
+        let finding = findings.about(opening.common.id, span, message);
+        double(house, framed, &headers.member, span, finding);
+        finding.basis(single.basis());
     }
     if framed.header > unhung.value && headers.by.is_none() {
         let message = format!(
@@ -110,7 +116,9 @@ fn check_trimmers(house: &House, opening: &Opening, framed: &FramedOpening<'_>, 
             "the trimmers of {label} are single beside headers that span {}: beyond {} both are doubled",
             framed.header, header.value
         );
-        findings.about(opening.common.id, span, message).basis(header.basis());
+        let finding = findings.about(opening.common.id, span, message);
+        double(house, framed, member, span, finding);
+        finding.basis(header.basis());
         return;
     }
     if let Some(tail) = framed.longest_tail().filter(|tail| *tail > near.value) {
@@ -118,7 +126,9 @@ fn check_trimmers(house: &House, opening: &Opening, framed: &FramedOpening<'_>, 
             "the trimmers of {label} are single, and a header stands {tail} from their support: {} at the most",
             near.value
         );
-        findings.about(opening.common.id, span, message).help("double the trimmers").basis(near.basis());
+        let finding = findings.about(opening.common.id, span, message);
+        double(house, framed, member, span, finding);
+        finding.help("double the trimmers").basis(near.basis());
     }
 }
 
@@ -137,6 +147,19 @@ fn check_tails(house: &House, opening: &Opening, framed: &FramedOpening<'_>, fin
         .about(opening.common.id, opening.common.name_span, message)
         .help("write `tails by hanger LOAD \"words\" source \"…\"`")
         .basis(limit.basis());
+}
+
+/// Writes two of what is single, where its own two are as wide as two joists.
+fn double(house: &House, framed: &FramedOpening<'_>, member: &Member, span: Span, finding: &mut Finding) {
+    if is_single(framed, 2, member) {
+        return;
+    }
+    if let Some(count) = part_at(house, span, "count") {
+        finding.write(count, "2");
+    } else if let Some(written) = part_at(house, span, "member") {
+        let edit = Edit { span: Span { end: written.start, ..written }, text: "2 of ".to_owned() };
+        finding.fix(Fix { title: format!("write `2 of {}`", member.text), edits: vec![edit] });
+    }
 }
 
 /// Narrower than two of the joists side by side.

@@ -2,8 +2,10 @@
 
 use crate::geometry::anchors::bolts;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::profiles::foundations::{ANCHOR_DIAMETER, ANCHOR_EMBEDMENT, ANCHOR_PROJECTION};
 use crate::rules::{Findings, rule};
+use crate::units::Length;
 
 rule! {
     /// An anchor bolt is too short for the sills it goes through, or too thin.
@@ -46,24 +48,31 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 line.anchor.diameter,
                 least.value
             );
-            findings.about(line.of.id, line.span, message).basis(least.basis());
+            let finding = findings.about(line.of.id, line.span, message);
+            finding.basis(least.basis());
+            if let Some(size) = part_at(house, line.span, "size") {
+                finding.write(size, size_of(least.value, line.anchor.length));
+            }
         }
         let Some(wood) = line.wood else { continue };
         let needed = embedment.value + wood + projection;
         if line.anchor.length >= needed {
             continue;
         }
-        findings
-            .about(
-                line.of.id,
-                line.span,
-                format!(
-                    "the bolts of {} are {} long, and need {} through {wood} of wood",
-                    line.of.label(),
-                    line.anchor.length.in_inches(),
-                    needed.in_inches()
-                ),
-            )
+        let finding = findings.about(
+            line.of.id,
+            line.span,
+            format!(
+                "the bolts of {} are {} long, and need {} through {wood} of wood",
+                line.of.label(),
+                line.anchor.length.in_inches(),
+                needed.in_inches()
+            ),
+        );
+        if let Some(size) = part_at(house, line.span, "size") {
+            finding.write(size, size_of(line.anchor.diameter, needed.rounded_up_to(WHOLE_INCH)));
+        }
+        finding
             .note(format!(
                 "{} in concrete + {wood} of wood + {projection} for washer and nut = {}",
                 embedment.value,
@@ -72,6 +81,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             .help("take longer bolts")
             .basis(embedment.basis());
     }
+}
+
+/// Bolts come by the inch. Common practice.
+const WHOLE_INCH: Length = Length::inches(1);
+
+fn size_of(diameter: Length, length: Length) -> String {
+    format!("{} x {}", diameter.in_inches(), length.in_inches())
 }
 
 #[cfg(test)]

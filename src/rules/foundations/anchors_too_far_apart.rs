@@ -2,6 +2,7 @@
 
 use crate::geometry::anchors::bolts;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::profiles::foundations::ANCHOR_SPACING;
 use crate::rules::{Findings, rule};
 
@@ -40,8 +41,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             line.anchor.spacing,
             most.value
         );
-        findings
-            .about(line.of.id, line.span, message)
+        let finding = findings.about(line.of.id, line.span, message);
+        if let Some(spacing) = part_at(house, line.span, "at") {
+            finding.write(spacing, most.value.to_string());
+        }
+        finding
             .help(format!("set them {} apart, and two in each piece of sill", most.value))
             .basis(most.basis());
     }

@@ -75,6 +75,7 @@ fn check_fit(house: &House, pocket: &Pocket, beam: &Beam, support: &Support, fin
             )
             .related(beam.size.span().unwrap_or(beam.common.name_span), beam.common.label())
             .help(format!("make it {needed} {which}"))
+            .write(span, needed.rounded_up_to(Length::sixteenths(0, 1)).to_string())
             .basis(limit.basis());
     };
     let (of_sides, of_one) = if air.is_positive() {

@@ -2,6 +2,7 @@
 
 use crate::house::House;
 use crate::profiles::foundations::SHELF_GAP;
+use crate::profiles::foundations::UPSTAND_THICKNESS;
 use crate::rules::{Findings, rule};
 
 rule! {
@@ -52,19 +53,21 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         if *width >= needed {
             continue;
         }
-        findings
-            .about(
-                shelf.common.id,
-                span,
-                format!(
-                    "{} is {width} wide; its sill and the air behind it take {needed}",
-                    shelf.common.label()
-                ),
-            )
+        let finding = findings.about(
+            shelf.common.id,
+            span,
+            format!("{} is {width} wide; its sill and the air behind it take {needed}", shelf.common.label()),
+        );
+        finding
             .related(sill_span, format!("a sill {sill_width} wide"))
             .note(format!("{sill_width} of sill + {} of air = {needed}", air.value))
             .help(format!("make the upstand {} thinner, or the sill narrower", needed - *width))
             .basis(air.basis());
+        let wall = shelf.wall.value().and_then(|wall| house.model.wall(wall.target?));
+        let upstand = wall.and_then(|wall| wall.thick.get()).map(|thick| thick - needed);
+        if upstand.is_some_and(|upstand| upstand >= house.limits.of(&UPSTAND_THICKNESS).value) {
+            finding.write(span, needed.to_string());
+        }
     }
 }
 

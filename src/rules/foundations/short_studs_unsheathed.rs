@@ -3,7 +3,9 @@
 use crate::diagnostic::Severity;
 use crate::geometry::surfaces::Surface;
 use crate::house::House;
+use crate::house::lines;
 use crate::model::foundation::{Wall, WallKind};
+use crate::model::plan::Axis;
 use crate::profiles::foundations::{CRIPPLE_AS_STOREY, CRIPPLE_HEIGHT};
 use crate::rules::{Findings, rule};
 use crate::units::Length;
@@ -58,20 +60,37 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 .help("size its studs and bracing as those of the storey above with one more on top")
                 .basis(long.basis());
         } else if studs < short.value && wall.sheathed.is_missing() && !wall.common.has_unread_lines {
-            findings
-                .about(
-                    wall.common.id,
-                    span,
-                    format!(
-                        "the studs of {} are {studs} long and not sheathed: below {} they must be",
-                        wall.common.label(),
-                        short.value
-                    ),
-                )
+            let finding = findings.about(
+                wall.common.id,
+                span,
+                format!(
+                    "the studs of {} are {studs} long and not sheathed: below {} they must be",
+                    wall.common.label(),
+                    short.value
+                ),
+            );
+            for sides in sides_of(wall) {
+                let fact = format!("sheathed {sides}");
+                if let Some(edit) = lines::added(house, &wall.common, &fact) {
+                    finding.choice(format!("add `{fact}`"), edit);
+                }
+            }
+            finding
                 .help("say `sheathed` and the side, plate to plate, or build it of solid blocks")
                 .basis(short.basis());
         }
     }
+}
+
+/// The sides of a wall as `sheathed` names them.
+fn sides_of(wall: &Wall) -> Vec<&'static str> {
+    let axis = wall.from.value().and_then(|line| line.axis());
+    let faces = match axis {
+        Some(Axis::X) => ["north side", "south side"],
+        Some(Axis::Y) => ["east side", "west side"],
+        None => ["left side", "right side"],
+    };
+    faces.into_iter().chain(["both sides"]).collect()
 }
 
 /// From sole to plates; `None` where the height isn't known.

@@ -1,6 +1,8 @@
 //! Wood that lies on concrete.
 
+use crate::diagnostic::{Edit, Fix};
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::element::Common;
 use crate::model::foundation::Wall;
 use crate::model::member::Member;
@@ -37,30 +39,45 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     for wall in &house.model.walls {
         if let Some((sill, span)) = wall.sill.stated() {
-            check_member(&wall.common, &sill.member, "sill", span, findings);
+            check_member(house, &wall.common, &sill.member, "sill", span, findings);
         }
         if let Some((plates, span)) = wall.sole.stated()
             && let Some(member) = &plates.member
             && stands_on_concrete(house, wall)
         {
-            check_member(&wall.common, member, "sole plate", span, findings);
+            check_member(house, &wall.common, member, "sole plate", span, findings);
         }
     }
     for shelf in &house.model.shelves {
         if let Some((sill, span)) = shelf.sill.stated() {
-            check_member(&shelf.common, &sill.member, "sill", span, findings);
+            check_member(house, &shelf.common, &sill.member, "sill", span, findings);
         }
     }
 }
 
-fn check_member(of: &Common, member: &Member, what: &str, span: Span, findings: &mut Findings<'_>) {
+fn check_member(
+    house: &House,
+    of: &Common,
+    member: &Member,
+    what: &str,
+    span: Span,
+    findings: &mut Findings<'_>,
+) {
     if member.is_treated {
         return;
     }
-    findings
-        .about(of.id, span, format!("the {what} of {} lies on concrete and is not treated", of.label()))
-        .help(format!("write `{} treated`", member.text))
-        .basis("R317.1 (read in a secondary copy)");
+    let finding = findings.about(
+        of.id,
+        span,
+        format!("the {what} of {} lies on concrete and is not treated", of.label()),
+    );
+    finding.help(format!("write `{} treated`", member.text)).basis("R317.1 (read in a secondary copy)");
+    if let Some(written) = part_at(house, span, "member") {
+        finding.fix(Fix {
+            title: format!("write `{} treated`", member.text),
+            edits: vec![Edit { span: Span { start: written.end, ..written }, text: " treated".to_owned() }],
+        });
+    }
 }
 
 fn stands_on_concrete(house: &House, wall: &Wall) -> bool {

@@ -78,6 +78,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             )
             .related(space.joists.common.name_span, space.joists.common.label())
             .help(format!("cut it {}", joist_space::block_length(&space)))
+            .write(span, joist_space::block_length(&space).to_string())
             .follows(space.joists.common.id)
             .basis(proud.basis());
     }

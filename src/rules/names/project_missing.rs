@@ -1,9 +1,12 @@
 //! Specs without a project.
 
+use crate::diagnostic::Edit;
 use crate::house::House;
+use crate::house::lines;
 use crate::model::problem::ModelProblemKind;
 use crate::rules::names::{report, told};
 use crate::rules::{Findings, rule};
+use crate::text::Span;
 
 rule! {
     /// A spec has no project: the file is read by itself.
@@ -37,9 +40,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     }
     for problem in told(house) {
         let ModelProblemKind::NoProject = problem.kind else { continue };
+        let start = Span::new(problem.span.file, 0, 0);
+        let end = lines::line_end(house, start);
+        let text = format!("project \"House\"{end}{end}");
         report(findings, problem, "no `project` here: this file is read by itself")
             .note(format!("the limits are those of {}", house.limits.profile().name))
-            .help("open the file that includes it, or write `project \"…\"` on a line of its own");
+            .help("open the file that includes it, or write `project \"…\"` on a line of its own")
+            .choice("write `project \"House\"`", Edit { span: start, text });
     }
 }
 

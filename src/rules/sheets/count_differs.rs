@@ -3,6 +3,7 @@
 use crate::facts::FactValue;
 use crate::facts::answers::answer;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::element::ElementId;
 use crate::rules::{Findings, rule};
 use crate::syntax::vocabulary::ElementKind;
@@ -68,6 +69,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 finding.related(common.name_span, common.label()).follows(common.id);
             }
             finding.help("correct the sheet, or the spec").basis("arithmetic");
+            if let Some(number) = part_at(house, count.span, "count") {
+                finding.write(number, there.to_string());
+            }
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, HashSet};
 
+use crate::diagnostic::{Edit, Fix};
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::rules::{Findings, rule};
@@ -64,6 +65,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             )
             .related(common.name_span, common.label())
             .help(format!("add it: `schedules {}`", common.name))
+            .fix(Fix {
+                title: format!("add {} to the schedule", common.name),
+                edits: vec![Edit {
+                    span: Span { start: span.end, ..*span },
+                    text: format!(", {}", common.name),
+                }],
+            })
             .basis("common practice");
     }
 }

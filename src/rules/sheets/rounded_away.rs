@@ -1,10 +1,11 @@
 //! Rounded numbers on sheets that other numbers are made of.
 
+use crate::diagnostic::Edit;
 use crate::facts::comparison::{Outcome, outcome_of, sides};
 use crate::house::House;
 use crate::model::element::Assertion;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
-use crate::rules::assertions::{is_stated, text};
+use crate::rules::assertions::{is_stated, place_of, text};
 use crate::rules::{Findings, rule};
 use crate::syntax::value::Relation;
 use crate::text::Span;
@@ -68,7 +69,14 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 )
                 .related(place, "there")
                 .note(format!("it is {actual}"))
-                .help("show the number itself, or add up the exact ones");
+                .help("show the number itself, or add up the exact ones")
+                .choice(
+                    format!("show {actual}"),
+                    Edit {
+                        span: place_of(assertion, &assertion.comparison.right),
+                        text: actual.in_inches().to_string(),
+                    },
+                );
         }
     }
 }

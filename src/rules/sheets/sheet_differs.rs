@@ -2,9 +2,10 @@
 
 use crate::facts::comparison::{Outcome, outcome_of};
 use crate::house::House;
-use crate::rules::assertions::{apart, explain, is_stated, sentence, text};
+use crate::rules::assertions::{apart, explain, is_stated, place_of, sentence, text};
 use crate::rules::{Findings, rule};
 use crate::syntax::value::Relation;
+use crate::syntax::value::Within;
 
 rule! {
     /// A sheet shows a number that is not the house's.
@@ -38,7 +39,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             let Outcome::Fails(failure) = outcome_of(house, assertion) else { continue };
             let comparison = &assertion.comparison;
             let label = sheet.common.label();
-            let message = if comparison.relation == Relation::Equal && is_stated(&comparison.right) {
+            let is_shown = comparison.relation == Relation::Equal && is_stated(&comparison.right);
+            let message = if is_shown {
                 format!(
                     "{label} shows {} as {}, but it is {}{}",
                     text(house, assertion, &comparison.left),
@@ -49,7 +51,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             } else {
                 format!("{label} shows otherwise: {}", sentence(house, assertion, &failure))
             };
-            explain(findings.about(sheet.common.id, assertion.span, message), &failure);
+            let finding = findings.about(sheet.common.id, assertion.span, message);
+            explain(finding, &failure);
+            let within = comparison.within.and_then(Within::length);
+            let shown = text(house, assertion, &comparison.right);
+            if let Some(actual) = failure.left.written(shown, within).filter(|_| is_shown) {
+                finding.write(place_of(assertion, &comparison.right), actual);
+            }
         }
     }
 }

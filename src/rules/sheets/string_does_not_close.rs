@@ -2,9 +2,12 @@
 
 use crate::geometry::dimension_string::{Suspect, misfit};
 use crate::house::House;
+use crate::house::lines::{fact_at, part_at};
 use crate::model::plan::Axis;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::rules::{Findings, rule};
+use crate::syntax::value::Value;
+use crate::text::Span;
 use crate::units::Length;
 
 rule! {
@@ -56,15 +59,28 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             match misfit.suspect {
                 Some(Suspect::Part(part, right)) => {
                     finding.help(format!("{part} is probably meant to be {right}"));
+                    if let Some(place) = place_of(house, string.span, part) {
+                        finding.write(place, right.to_string());
+                    }
                 }
                 Some(Suspect::Whole) => {
                     finding.help(format!("the whole is probably meant to be {}", misfit.sum));
+                    if let Some(place) = part_at(house, string.span, "sum") {
+                        finding.write(place, misfit.sum.to_string());
+                    }
                 }
                 None => {}
             }
             finding.basis(tolerance.basis());
         }
     }
+}
+
+/// Where a part of a string stands.
+fn place_of(house: &House, string: Span, part: Length) -> Option<Span> {
+    let (chunk, fact) = fact_at(house, string)?;
+    let written = fact.parts_of("value").find(|written| written.value == Value::Length(part))?;
+    Some(written.span.within(string.file, chunk.start))
 }
 
 /// The distances between neighbouring grid lines, and over all of them.

@@ -1,6 +1,7 @@
 //! Facts that stand twice.
 
 use crate::house::House;
+use crate::house::lines;
 use crate::rules::spelling::told;
 use crate::rules::wording::quoted;
 use crate::rules::{Findings, rule};
@@ -32,10 +33,21 @@ fn check(house: &House, findings: &mut Findings<'_>) {
     for problem in told(house) {
         let ProblemKind::FactRepeated(phrase, first) = problem.kind else { continue };
         let first = problem.place(*first);
-        findings
+        let is_same = {
+            let words = |span| house.text_at(span).split_whitespace().collect::<Vec<_>>();
+            words(problem.span) == words(first)
+        };
+        let finding = findings
             .in_text(problem.span, format!("`{phrase}` is said a second time; the first counts"))
             .related(first, format!("the first is {}", quoted(house.text_at(first))))
             .help("keep one of the two lines");
+        if is_same {
+            finding.take_out(house, problem.span);
+        } else {
+            finding
+                .choice("keep the first", lines::removed(house, problem.span))
+                .choice("keep the second", lines::removed(house, first));
+        }
     }
 }
 

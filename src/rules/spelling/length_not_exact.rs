@@ -1,5 +1,6 @@
 //! Lengths that can't be kept exactly.
 
+use crate::diagnostic::Edit;
 use crate::house::House;
 use crate::rules::spelling::told;
 use crate::rules::wording::quoted;
@@ -35,7 +36,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let text = quoted(house.text_at(problem.span));
         findings
             .in_text(problem.span, format!("{text} can't be kept exactly; {below} and {above} can"))
-            .help(format!("write `{below}` or `{above}`"));
+            .help(format!("write `{below}` or `{above}`"))
+            .choice(format!("write `{below}`"), Edit { span: problem.span, text: below.to_string() })
+            .choice(format!("write `{above}`"), Edit { span: problem.span, text: above.to_string() });
     }
 }
 

@@ -1,5 +1,6 @@
 //! Characters that mean nothing.
 
+use crate::diagnostic::{Edit, Fix};
 use crate::house::House;
 use crate::rules::spelling::told;
 use crate::rules::{Findings, rule};
@@ -69,6 +70,14 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let finding = findings.in_text(problem.span, message);
         if !help.is_empty() {
             finding.help(help);
+        }
+        if matches!(text, "--" | "#" | "//" | ";") {
+            let before = house.text_at(Span { end: problem.span.start, ..house.line_of(problem.span) });
+            let blank = if before.is_empty() || before.ends_with([' ', '\t']) { "" } else { " " };
+            finding.fix(Fix {
+                title: "make it a comment".to_owned(),
+                edits: vec![Edit { span: problem.span, text: format!("{blank}--") }],
+            });
         }
     }
 }

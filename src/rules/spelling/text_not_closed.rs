@@ -1,9 +1,11 @@
 //! Quotes without their partner.
 
+use crate::diagnostic::{Edit, Fix};
 use crate::house::House;
 use crate::rules::spelling::told;
 use crate::rules::{Findings, rule};
 use crate::syntax::ProblemKind;
+use crate::text::Span;
 
 rule! {
     /// Text in quotes is not closed on its line.
@@ -29,9 +31,15 @@ rule! {
 fn check(house: &House, findings: &mut Findings<'_>) {
     for problem in told(house) {
         let ProblemKind::UnclosedText = problem.kind else { continue };
-        findings
-            .in_text(problem.span, "this text is not closed on its line")
-            .help("close it with a `\"`; write `in.` for inches inside text");
+        let finding = findings.in_text(problem.span, "this text is not closed on its line");
+        finding.help("close it with a `\"`; write `in.` for inches inside text");
+        let text = house.text_at(problem.span);
+        // What looks like a comment, or another fact behind it, may not have been meant as text.
+        if !text.contains("--") {
+            let end = problem.span.start.saturating_add(u32::try_from(text.trim_end().len()).unwrap_or(0));
+            let edit = Edit { span: Span::new(problem.span.file, end, end), text: "\"".to_owned() };
+            finding.fix(Fix { title: "close the text at the end of its line".to_owned(), edits: vec![edit] });
+        }
     }
 }
 

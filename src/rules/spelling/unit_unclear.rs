@@ -1,5 +1,6 @@
 //! Dimensions that can be read in several ways.
 
+use crate::diagnostic::Edit;
 use crate::house::{House, TextProblem};
 use crate::rules::spelling::told;
 use crate::rules::wording::{either, quoted};
@@ -66,6 +67,10 @@ fn unclear(house: &House, problem: TextProblem<'_>, readings: &[Box<str>], findi
     finding.help(format!("write {}", either(&shown)));
     if let [only] = readings {
         finding.write(problem.span, only.as_ref());
+        return;
+    }
+    for reading in readings {
+        finding.choice(format!("write `{reading}`"), Edit { span: problem.span, text: reading.to_string() });
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::geometry::drops::stepping_floors;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::element::ElementId;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::rules::{Findings, rule};
@@ -69,19 +70,30 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             continue;
         }
         let riser = finishes.shared_by(steps.risers).map(|riser| riser.to_string()).unwrap_or_default();
-        findings
-            .about(
+        let finding = findings.about(
                 floor.common.id,
                 span,
                 format!(
                     "{rise} of risers are what lies between the decks; between the finishes lie {finishes}: risers of {riser}"
                 ),
-            )
+            );
+        finding
             .note(format!("upper finish: {up}"))
             .note(format!("lower finish: {down}"))
-            .help(format!("move one of the floors by {}, so that the finishes are {rise} apart", (finishes - rise).abs()))
+            .help(format!(
+                "move one of the floors by {}, so that the finishes are {rise} apart",
+                (finishes - rise).abs()
+            ))
             .basis("common practice")
             .follows(floor.common.id);
+        let exact = finishes.shared_by(steps.risers).map(|each| (each, each.rounded()));
+        if let Some((each, riser)) = exact
+            && each.is(riser)
+            && riser.rounded_to(Length::sixteenths(0, 1)) == riser
+            && let Some(place) = part_at(house, span, "at")
+        {
+            finding.write(place, riser.to_string());
+        }
     }
 }
 

@@ -1,7 +1,9 @@
 //! Where floors step: the step in the wall against the one that the two floors need.
 
+use crate::diagnostic::{Edit, Fix};
 use crate::geometry::carried::Carried;
 use crate::geometry::drops::{WallStep, wall_steps};
+use crate::geometry::stack::Closure;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
@@ -118,7 +120,30 @@ fn report<'f>(house: &House, step: &WallStep, findings: &'f mut Findings<'_>) ->
         finding.note(format!("{finishes} is the drop between the finishes: the step was taken from there"));
     }
     // The loops of both sides say which of the two is wrong; this says what that does to the step.
+    if let Some(fix) = one_side_wrong(house, step) {
+        finding.fix(fix);
+    }
     finding.follows(lower.carrier).follows(lower.joists).follows(upper.carrier).follows(upper.joists)
+}
+
+/// The edit that brings the side to its level which the rest says is wrong, with all that are off alike.
+fn one_side_wrong(house: &House, step: &WallStep) -> Option<Fix> {
+    let tolerance = house.limits.of(&CLOSURE_TOLERANCE).value;
+    let failing: Vec<&Closure> =
+        house.geometry.closures.iter().filter(|closure| !closure.closes(tolerance)).collect();
+    let spans = [step.upper.span, step.lower.span];
+    let mut wrong = failing.iter().filter(|closure| spans.contains(&closure.span));
+    let (Some(wrong), None) = (wrong.next(), wrong.next()) else { return None };
+    let key = |closure: &Closure| (closure.asked_by, closure.difference().abs());
+    let alike = failing.iter().filter(|closure| key(closure) == key(wrong));
+    let edits = alike.map(|closure| {
+        let text = closure.one_answer(&house.geometry.closures, tolerance)?.in_feet().to_string();
+        Some(Edit { span: closure.span, text })
+    });
+    Some(Fix {
+        title: format!("write {}", wrong.derived.total().in_feet()),
+        edits: edits.collect::<Option<_>>()?,
+    })
 }
 
 #[cfg(test)]

@@ -79,6 +79,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             .help(format!("write {}", closure.derived.total().in_feet()))
             .basis("PS 20 (read in a secondary copy), published depths of rolled shapes")
             .follows(closure.subject);
+        if let Some(wanted) = closure.one_answer(&house.geometry.closures, tolerance.value) {
+            finding.write(closure.span, wanted.in_feet().to_string());
+        }
         if let Some(asked_by) = closure.asked_by {
             finding.follows(asked_by);
         }

@@ -5,9 +5,11 @@ use std::collections::BTreeMap;
 use crate::diagnostic::{Edit, Fix, Remedy};
 use crate::geometry::stack::{Closure, Loop};
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::element::{Common, ElementId};
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::rules::{Finding, Findings, rule};
+use crate::text::Span;
 use crate::units::Length;
 
 rule! {
@@ -100,7 +102,8 @@ fn report<'f>(
     }
     finding.note(format!("{}: {}", what_needs(house, first), first.derived));
     if first.stated_sum.is_none() && first.of != Loop::Datum {
-        add_cure(first, others, finding);
+        add_cure(house, first, others, finding);
+        add_choices(house, first, others, finding);
     }
     match first.of {
         Loop::SeatUnderBeam | Loop::WallUnderBeam => {
@@ -119,7 +122,7 @@ fn report<'f>(
     finding
 }
 
-fn add_cure(first: &Closure, others: &[&Closure], finding: &mut Finding) {
+fn add_cure(house: &House, first: &Closure, others: &[&Closure], finding: &mut Finding) {
     let (wanted, off) = (first.derived.total(), first.difference().abs());
     finding.help(match finding.diagnostic.remedy {
         Remedy::OnPaper => format!("write {} there, or change what lies on it by {off}", wanted.in_feet()),
@@ -127,16 +130,55 @@ fn add_cure(first: &Closure, others: &[&Closure], finding: &mut Finding) {
             format!("change what lies on it by {off}, or pack, cut or pour {off} on site")
         }
     });
-    let all = || std::iter::once(first).chain(others.iter().copied());
-    let prints_exactly = |closure: &Closure| {
-        let wanted = closure.derived.total();
-        closure.stated_sum.is_none() && wanted.rounded_to(Length::sixteenths(0, 1)) == wanted
-    };
-    if all().all(prints_exactly) {
-        let edits = all()
-            .map(|closure| Edit { span: closure.span, text: closure.derived.total().in_feet().to_string() });
-        finding.fix(Fix { title: format!("write {}", wanted.in_feet()), edits: edits.collect() });
+    let tolerance = house.limits.of(&CLOSURE_TOLERANCE).value;
+    let edits = std::iter::once(first).chain(others.iter().copied()).map(|closure| {
+        let text = closure.one_answer(&house.geometry.closures, tolerance)?.in_feet().to_string();
+        Some(Edit { span: closure.span, text })
+    });
+    if let Some(edits) = edits.collect() {
+        finding.fix(Fix { title: format!("write {}", wanted.in_feet()), edits });
     }
+}
+
+/// The other answers: the number of sills, where one makes the difference, and the level of the floor.
+fn add_choices(house: &House, first: &Closure, others: &[&Closure], finding: &mut Finding) {
+    if !others.is_empty() || first.stated_sum.is_some() {
+        return;
+    }
+    if let Some((count, place)) = sills_that_close(house, first) {
+        let (word, text) = (if count == 1 { "sill" } else { "sills" }, count.to_string());
+        finding.choice(format!("write {count} {word}"), Edit { span: place, text });
+    }
+    let joists = first.asked_by.and_then(|asked_by| house.model.joists_of(asked_by));
+    let floor = joists.and_then(|joists| house.model.floor(joists.floor.value()?.target?));
+    if let Some((subfloor, span)) = floor.and_then(|floor| floor.subfloor.stated()) {
+        let moved = *subfloor + first.difference();
+        if moved.rounded_to(Length::sixteenths(0, 1)) == moved {
+            let text = moved.in_feet().to_string();
+            finding.choice(format!("move the subfloor to {text}"), Edit { span, text });
+        }
+    }
+}
+
+/// How many sills would make up for what is missing or too much, and where their number stands.
+fn sills_that_close(house: &House, closure: &Closure) -> Option<(u32, Span)> {
+    let sill = match closure.of {
+        Loop::WallUnderJoists => &house.model.wall(closure.subject)?.sill,
+        Loop::ShelfUnderJoists => &house.model.shelf(closure.subject)?.sill,
+        Loop::Datum
+        | Loop::PlateUnderJoists
+        | Loop::WallHeight
+        | Loop::LedgerAtJoists
+        | Loop::BeamUnderJoists
+        | Loop::WallUnderBeam
+        | Loop::SeatUnderBeam => return None,
+    };
+    let (sill, span) = sill.stated()?;
+    let one = sill.member.thickness()?;
+    let off = closure.difference();
+    let is_one = (off.abs() - one).abs() < house.limits.of(&CLOSURE_TOLERANCE).value;
+    let count = if off.is_positive() { sill.count.checked_sub(1)? } else { sill.count.checked_add(1)? };
+    if is_one && count > 0 { Some((count, part_at(house, span, "count")?)) } else { None }
 }
 
 fn sentence(house: &House, first: &Closure, others: &[&Closure]) -> String {

@@ -37,6 +37,15 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     let finest = house.limits.of(&FINEST_FRACTION);
+    // Of the two neighbours the one is written that the rest of the stack asks for.
+    let buildable = |span: Span, level: Length| {
+        let closures = &house.geometry.closures;
+        let asked =
+            closures.iter().filter(|closure| closure.span == span).map(|closure| closure.derived.total());
+        asked
+            .into_iter()
+            .find(|asked| asked.rounded_to(finest.value) == *asked && (*asked - level).abs() < finest.value)
+    };
     let mut report = |of: &Common, what: &str, (level, span): (Length, Span)| {
         let nearest = level.rounded_to(finest.value);
         if nearest == level {
@@ -54,6 +63,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 ),
             )
             .help(format!("{} is the nearest", nearest.in_feet()))
+            .write(span, buildable(span, level).unwrap_or(nearest).in_feet().to_string())
             .basis(finest.basis());
     };
     let stated = |field: &Field<Length>| field.stated().map(|(level, span)| (*level, span));

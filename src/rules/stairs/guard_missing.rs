@@ -1,6 +1,7 @@
 //! Guards beside flights that nothing else encloses.
 
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::stairs::Stair;
 use crate::profiles::stairs::{GUARD_DROP, GUARD_HEIGHT};
 use crate::rules::{Findings, rule};
@@ -53,10 +54,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         for (height, span) in guards.into_iter().filter(|(height, _)| *height < least.value) {
             let message =
                 format!("the guard of {} is {height} high: {} at the least", common.label(), least.value);
-            findings
-                .about(common.id, span, message)
-                .help(format!("make it {} high", least.value))
-                .basis(least.basis());
+            let finding = findings.about(common.id, span, message);
+            if let Some(place) = part_at(house, span, "high") {
+                finding.write(place, least.value.in_inches().to_string());
+            }
+            finding.help(format!("make it {} high", least.value)).basis(least.basis());
         }
     }
     for (stair, flight) in house.model.stairs.iter().zip(&house.geometry.flights) {

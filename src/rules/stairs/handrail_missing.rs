@@ -1,6 +1,7 @@
 //! Handrails of flights.
 
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::profiles::stairs::{HANDRAIL_HIGHEST, HANDRAIL_LOWEST, HANDRAIL_RISERS};
 use crate::rules::{Findings, rule};
 
@@ -57,18 +58,21 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             if lowest.value <= height && height <= highest.value {
                 continue;
             }
-            findings
-                .about(
-                    id,
-                    rail.span,
-                    format!(
-                        "a handrail of {name} is {} high: between {} and {}",
-                        height.in_inches(),
-                        lowest.value.in_inches(),
-                        highest.value.in_inches()
-                    ),
-                )
-                .basis(if height < lowest.value { lowest.basis() } else { highest.basis() });
+            let finding = findings.about(
+                id,
+                rail.span,
+                format!(
+                    "a handrail of {name} is {} high: between {} and {}",
+                    height.in_inches(),
+                    lowest.value.in_inches(),
+                    highest.value.in_inches()
+                ),
+            );
+            if let Some(place) = part_at(house, rail.span, "high") {
+                let nearest = height.clamp(lowest.value, highest.value);
+                finding.write(place, nearest.in_inches().to_string());
+            }
+            finding.basis(if height < lowest.value { lowest.basis() } else { highest.basis() });
         }
     }
 }

@@ -1,9 +1,12 @@
 //! The tallest riser of a flight.
 
+use crate::diagnostic::Edit;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::profiles::stairs::RISER_HEIGHT;
 use crate::rules::{Findings, rule};
 use crate::units::Length;
+use crate::units::Ratio;
 
 rule! {
     /// A riser is taller than people climb.
@@ -60,6 +63,12 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 upper.total().in_feet()
             ));
             finding.help(more_risers(rise, limit.value));
+            if let (Some((count, _)), Some((now, span))) =
+                (risers_within(rise, limit.value), stair.risers.stated())
+                && count > *now
+            {
+                finding.choice(format!("write {count} risers"), Edit { span, text: count.to_string() });
+            }
         }
         finding.suspects(stair.common.id, "rise").basis(limit.basis());
     }
@@ -71,28 +80,34 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         };
         let drop = (here.total() - there.total()).abs();
         let Some(riser) = drop.shared_by(steps.risers).filter(|riser| *riser > limit.value) else { continue };
-        findings
-            .about(
-                floor.common.id,
-                span,
-                format!(
-                    "{} and {} are {drop} apart, finish to finish: {} risers of {riser} each, {} at the most",
-                    floor.common.label(),
-                    steps.from.name,
-                    steps.risers,
-                    limit.value
-                ),
-            )
-            .suspects(floor.common.id, "steps")
-            .help(more_risers(drop, limit.value))
-            .basis(limit.basis());
+        let finding = findings.about(
+            floor.common.id,
+            span,
+            format!(
+                "{} and {} are {drop} apart, finish to finish: {} risers of {riser} each, {} at the most",
+                floor.common.label(),
+                steps.from.name,
+                steps.risers,
+                limit.value
+            ),
+        );
+        if let Some((count, _)) = risers_within(drop, limit.value)
+            && steps.riser.is_none()
+            && let Some(place) = part_at(house, span, "risers")
+        {
+            finding.choice(format!("write {count} risers"), Edit { span: place, text: count.to_string() });
+        }
+        finding.suspects(floor.common.id, "steps").help(more_risers(drop, limit.value)).basis(limit.basis());
     }
+}
+
+fn risers_within(rise: Length, most: Length) -> Option<(u32, Ratio)> {
+    (1..=40).find_map(|count| Some((count, rise.shared_by(count).filter(|riser| *riser <= most)?)))
 }
 
 /// The least number of risers that stay within the limit.
 fn more_risers(rise: Length, most: Length) -> String {
-    let count = (1..=40).find(|count| rise.shared_by(*count).is_some_and(|riser| riser <= most));
-    match count.and_then(|count| Some((count, rise.shared_by(count)?))) {
+    match risers_within(rise, most) {
         Some((count, riser)) => format!("{count} risers of {riser} do"),
         None => "the levels are too far apart for one stair".to_owned(),
     }

@@ -1,8 +1,10 @@
 //! What a flight or a promise of steps says, against the two floors.
 
+use crate::diagnostic::Edit;
 use crate::diagnostic::Severity;
 use crate::geometry::stack::Loop;
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::stairs::Foot;
 use crate::profiles::levels::CLOSURE_TOLERANCE;
 use crate::profiles::stairs::RISER_DIFFERENCE;
@@ -87,6 +89,20 @@ fn promised_steps(house: &House, findings: &mut Findings<'_>) {
             finding.severity(Severity::Advice);
         }
         finding.help("change the number of risers, or the level or finish of one of the two floors");
+        let each = up.abs().shared_by(steps.risers).map(|each| (each, each.rounded()));
+        if let Some((each, riser)) = each
+            && each.is(riser)
+            && !is_wrong_way
+            && let Some(place) = part_at(house, span, "at")
+        {
+            finding.choice(format!("write risers of {riser}"), Edit { span: place, text: riser.to_string() });
+        }
+        if let (Some(promised), Some((subfloor, place))) = (promised, floor.subfloor.stated()) {
+            let moved = (*subfloor + promised - up).in_feet().to_string();
+            if !moved.ends_with('~') {
+                finding.choice(format!("move the subfloor to {moved}"), Edit { span: place, text: moved });
+            }
+        }
         finding.suspects(floor.common.id, "steps").basis(tolerance.basis());
     }
 }
@@ -105,18 +121,28 @@ fn flights_beside_promises(house: &House, findings: &mut Findings<'_>) {
             if steps.from.target != other.target || steps.from.target.is_none() || steps.risers == *risers {
                 continue;
             }
-            findings
-                .about(
-                    floor.common.id,
-                    span,
-                    format!(
-                        "{} is said to be {} risers from {}, but {} between them has {risers}",
-                        floor.common.label(),
-                        steps.risers,
-                        steps.from.name,
-                        stair.common.label()
-                    ),
-                )
+            let finding = findings.about(
+                floor.common.id,
+                span,
+                format!(
+                    "{} is said to be {} risers from {}, but {} between them has {risers}",
+                    floor.common.label(),
+                    steps.risers,
+                    steps.from.name,
+                    stair.common.label()
+                ),
+            );
+            if let Some(place) = part_at(house, span, "risers") {
+                finding.choice(
+                    format!("write {risers} risers here"),
+                    Edit { span: place, text: risers.to_string() },
+                );
+            }
+            finding.choice(
+                format!("write {} risers in {}", steps.risers, stair.common.label()),
+                Edit { span: risers_span, text: steps.risers.to_string() },
+            );
+            finding
                 .related(risers_span, format!("{} of {}", risers, stair.common.label()))
                 .follows(stair.common.id)
                 .suspects(floor.common.id, "steps")

@@ -1,7 +1,9 @@
 //! A stated contact against what the surface gives.
 
+use crate::diagnostic::Edit;
 use crate::geometry::bearing::{self, Bearing};
 use crate::house::House;
+use crate::house::lines::part_at;
 use crate::model::element::Common;
 use crate::model::support::{Contact, Support};
 use crate::profiles::levels::CLOSURE_TOLERANCE;
@@ -111,6 +113,9 @@ fn judge(
         finding.note(note);
     }
     finding.help(format!("state {available} or less, or make the support wider")).basis(tolerance.basis());
+    if let Some(place) = part_at(house, stated.span, "for").filter(|_| available.is_positive()) {
+        finding.choice(format!("write `for {available}`"), Edit { span: place, text: available.to_string() });
+    }
 }
 
 #[cfg(test)]

@@ -85,12 +85,13 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             } else {
                 continue;
             };
-            findings
-                .about(
-                    joists.common.id,
-                    support.span,
-                    format!("nothing keeps {} from rolling over {name}: {why}", joists.common.label()),
-                )
+            let finding = findings.about(
+                joists.common.id,
+                support.span,
+                format!("nothing keeps {} from rolling over {name}: {why}", joists.common.label()),
+            );
+            finding
+                .add(house, &joists.common, &format!("blocked solid over {name}"))
                 .help(format!("block them: `blocked solid over {name}`"))
                 .basis("R502.7 (from memory)");
         }

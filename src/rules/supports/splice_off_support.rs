@@ -1,5 +1,6 @@
 //! Joints of beams and joists that nothing is under.
 
+use crate::diagnostic::Edit;
 use crate::house::House;
 use crate::model::element::Common;
 use crate::model::support::{Joint, Support};
@@ -68,6 +69,13 @@ fn check_member(of: &Common, joints: &[Joint], supports: &[Support], findings: &
         );
         for support in supports {
             finding.related(support.span, format!("{} carries them", support.on.name()));
+            let name = support.on.name();
+            if support.on.reference().is_some() {
+                finding.choice(
+                    format!("let them meet over {name}"),
+                    Edit { span: joint.over.span, text: name.to_owned() },
+                );
+            }
         }
         finding
             .help("name a support they bear on, or say that this one carries them")

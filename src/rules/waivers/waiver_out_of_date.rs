@@ -1,6 +1,7 @@
 //! Waivers whose day has passed.
 
 use crate::house::House;
+use crate::house::lines;
 use crate::rules::waivers::waivers;
 use crate::rules::{Findings, rule};
 
@@ -36,7 +37,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 waiver.span,
                 format!("the waiver of `{}` on {} ran out on {until}", waiver.rule, common.label()),
             )
-            .help("take the line out, or give it a later day");
+            .help("take the line out, or give it a later day")
+            .choice("take the line out", lines::removed(house, waiver.span));
     }
 }
 

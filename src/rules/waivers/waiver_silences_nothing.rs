@@ -38,7 +38,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 waiver.span,
                 format!("the waiver of `{}` silences nothing on {}", waiver.rule, common.label()),
             )
-            .help("take the line out");
+            .help("take the line out")
+            .take_out(house, waiver.span);
     }
 }
 
