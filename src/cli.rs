@@ -3,16 +3,12 @@
 //! Results go to standard output, everything else to standard error. Exit code 0 means nothing found, 1 means found,
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
-mod calc;
 mod explain;
-mod forces;
 mod format;
 mod input;
 mod lint;
-mod rod;
-mod steps;
+mod sheet;
 mod style;
-mod takedown;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
@@ -43,13 +39,13 @@ enum Command {
     /// Tell what a rule looks for and why; without a name, list all rules
     Explain(explain::ExplainArguments),
     /// List every elevation from the footings up, for the crew with the rod
-    Rod(rod::RodArguments),
+    Rod(sheet::RodArguments),
     /// Divide the step between two floors into risers, and tell which drops come free
-    Steps(steps::StepsArguments),
+    Steps(sheet::StepsArguments),
     /// Tell what everything carries, case by case, down to the soil, with the balance of it all
-    Takedown(takedown::TakedownArguments),
+    Takedown(sheet::TakedownArguments),
     /// Write the calculation sheet: every check with its formulas, numbers, clause and ratio
-    Calc(calc::CalcArguments),
+    Calc(sheet::CalcArguments),
     /// Serve an editor over standard input and output, by the Language Server Protocol
     Server(ServerArguments),
 }
@@ -82,10 +78,10 @@ pub fn run() -> ExitCode {
         Command::Lint(lint) => lint::run(lint, palette, &mut out),
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
-        Command::Rod(rod) => rod::run(rod, palette, &mut out),
-        Command::Steps(steps) => steps::run(steps, palette, &mut out),
-        Command::Takedown(takedown) => takedown::run(takedown, palette, &mut out),
-        Command::Calc(calc) => calc::run(calc, palette, &mut out),
+        Command::Rod(rod) => sheet::run(&rod.into(), palette, &mut out),
+        Command::Steps(steps) => sheet::run(&steps.into(), palette, &mut out),
+        Command::Takedown(takedown) => sheet::run(&takedown.into(), palette, &mut out),
+        Command::Calc(calc) => sheet::run(&calc.into(), palette, &mut out),
         Command::Server(server) => return serve(server.log.as_deref()),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));

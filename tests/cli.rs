@@ -351,5 +351,5 @@ fn steps_are_divided_and_say_what_moves() {
 fn steps_between_floors_that_are_not_there_say_so() {
     let ran = storyrod_in(&samples(), &["steps", "loon-cove.framing", "main", "sunrom"], b"");
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
-    assert_eq!(ran.log, "storyrod: there is no floor `sunrom`; did you mean `sunroom`?\n");
+    assert_eq!(ran.log, "storyrod: loon-cove.framing: there is no floor `sunrom`; did you mean `sunroom`?\n");
 }
