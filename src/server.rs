@@ -21,6 +21,7 @@ mod progress;
 mod publication;
 mod refresh;
 mod ruler;
+mod shown_sheets;
 mod survey;
 mod transport;
 mod view;

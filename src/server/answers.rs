@@ -3,3 +3,4 @@
 pub mod diagnostics;
 pub mod formatting;
 pub mod hover;
+pub mod sheets;

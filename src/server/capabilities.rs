@@ -4,13 +4,14 @@ use serde_json::{Value, json};
 use tower_lsp::jsonrpc::Response;
 use tower_lsp::lsp_types::{
     DiagnosticOptions, DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions,
-    FileSystemWatcher, GlobPattern, HoverProviderCapability, OneOf, Registration, SaveOptions,
-    ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind, TextDocumentSyncOptions,
-    TextDocumentSyncSaveOptions, WorkDoneProgressOptions, WorkspaceFoldersServerCapabilities,
-    WorkspaceServerCapabilities,
+    ExecuteCommandOptions, FileSystemWatcher, GlobPattern, HoverProviderCapability, OneOf, Registration,
+    SaveOptions, ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind,
+    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, WorkDoneProgressOptions,
+    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
 };
 
 use crate::server::abilities::Abilities;
+use crate::server::answers::sheets::COMMANDS;
 use crate::server::preferences::SECTION;
 use crate::server::ruler::encoding_kind;
 
@@ -29,6 +30,10 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
         })),
         hover_provider: Some(HoverProviderCapability::Simple(true)),
         document_formatting_provider: Some(OneOf::Left(true)),
+        execute_command_provider: Some(ExecuteCommandOptions {
+            commands: COMMANDS.map(str::to_owned).to_vec(),
+            work_done_progress_options: WorkDoneProgressOptions::default(),
+        }),
         // Whoever asks is told, but nobody is told twice: what is asked for is not pushed.
         diagnostic_provider: abilities.pulls_diagnostics.then(|| {
             DiagnosticServerCapabilities::Options(DiagnosticOptions {

@@ -14,14 +14,17 @@ use tower_lsp::lsp_types::{
     ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
     DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
     DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
-    DocumentDiagnosticReportResult, DocumentFormattingParams, Hover, HoverParams, InitializeParams,
-    InitializeResult, InitializedParams, ServerInfo, SetTraceParams, TextEdit, TraceValue, Url,
-    WorkDoneProgressCancelParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult,
+    DocumentDiagnosticReportResult, DocumentFormattingParams, ExecuteCommandParams, Hover, HoverParams,
+    InitializeParams, InitializeResult, InitializedParams, ServerInfo, SetTraceParams, ShowDocumentParams,
+    TextEdit, TraceValue, Url, WorkDoneProgressCancelParams, WorkspaceDiagnosticParams,
+    WorkspaceDiagnosticReportResult,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
 
+use crate::report::Sheet;
 use crate::server::abilities::Abilities;
 use crate::server::answers;
+use crate::server::answers::sheets::Wanted;
 use crate::server::capabilities::{capabilities, registrations};
 use crate::server::desk::{self, Event, Glance, HouseAnswer, Setting};
 use crate::server::log::Detail;
@@ -30,6 +33,7 @@ use crate::server::parent;
 use crate::server::preferences::{Preferences, SECTION};
 use crate::server::progress::{Reporter, Stopped};
 use crate::server::refresh::Refresher;
+use crate::server::shown_sheets::ShownSheets;
 use crate::server::survey::Surveyor;
 use crate::server::view::View;
 
@@ -40,6 +44,7 @@ pub struct Handlers {
     outbox: Outbox,
     detail: Detail,
     stopped: Stopped,
+    shown_sheets: ShownSheets,
     session: OnceLock<Session>,
 }
 
@@ -53,7 +58,8 @@ struct Session {
 impl Handlers {
     /// The handlers for a client.
     pub fn new(client: Client, outbox: Outbox, detail: Detail) -> Self {
-        Self { client, outbox, detail, stopped: Stopped::default(), session: OnceLock::new() }
+        let (stopped, shown_sheets) = Default::default();
+        Self { client, outbox, detail, stopped, shown_sheets, session: OnceLock::new() }
     }
 
     /// `$/setTrace`
@@ -126,6 +132,24 @@ impl Handlers {
         }
     }
 
+    /// Opens a sheet in the client, if it can and the person wants it so.
+    fn show(&self, sheet: &Sheet, text: &str) {
+        match self.shown_sheets.put(sheet, text) {
+            Ok(uri) => {
+                let client = self.client.clone();
+                let params = ShowDocumentParams {
+                    uri,
+                    external: Some(false),
+                    take_focus: Some(true),
+                    selection: None,
+                };
+                // The client may take its time, and whoever asked has the text already.
+                tokio::spawn(async move { client.show_document(params).await });
+            }
+            Err(fault) => tracing::warn!("the {} can't be opened as a file: {fault}", sheet.title()),
+        }
+    }
+
     /// Asks for the person's settings and takes them in. The client may take its time, so it is waited for elsewhere.
     fn ask_for_settings(&self) {
         let Some(Session { abilities, desk }) = self.session.get() else { return };
@@ -145,6 +169,11 @@ impl Handlers {
             });
         }
     }
+}
+
+/// What is wrong with a request, for a person.
+fn refusal(why: String) -> Error {
+    Error { message: why.into(), ..Error::new(ErrorCode::InvalidParams) }
 }
 
 /// Runs a feature where it may take its time. A panic in it is an error of this one request.
@@ -272,5 +301,22 @@ impl LanguageServer for Handlers {
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
         let uri = params.text_document.uri;
         self.of_text(uri, |glance| Some(answers::formatting::formatting(&glance.document))).await
+    }
+
+    async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {
+        let Wanted { uri, sheet } = Wanted::of(params).map_err(refusal)?;
+        let asked = sheet.clone();
+        let written = self.of_house(uri, move |view| {
+            let opens = view.abilities.opens_documents && view.preferences.opens_sheets;
+            Some((answers::sheets::text_of(&asked, view), opens))
+        });
+        let Some((text, opens)) = written.await? else {
+            return Err(refusal("the file belongs to no house that is open".to_owned()));
+        };
+        let text = text.map_err(refusal)?;
+        if opens {
+            self.show(&sheet, &text);
+        }
+        Ok(Some(Value::String(text)))
     }
 }

@@ -11,5 +11,6 @@ mod documents;
 mod features;
 mod lifecycle;
 mod session;
+mod sheets;
 mod text;
 mod wire;
