@@ -4,10 +4,11 @@ use crate::house::House;
 use crate::inputs::IncludeOutcome;
 use crate::model::element::{ElementId, Mention};
 use crate::model::plan::Axis;
+use crate::model::site::Grid;
 use crate::rules::{self, Rule};
-use crate::syntax::value::{Expression, GridRef, Term, Value};
+use crate::syntax::value::{GridRef, Value};
 use crate::syntax::vocabulary::ElementKind;
-use crate::syntax::{Chunk, Fact, Heading, Opening};
+use crate::syntax::{Chunk, Fact, Heading, Opening, Tree};
 use crate::text::{FileId, LocalSpan, Span};
 
 /// What a name means.
@@ -59,8 +60,10 @@ pub fn named_at(house: &House, file: FileId, offset: u32) -> Option<Named> {
     let chunk = house.trees.get(file.0 as usize)?.chunk_at(offset)?;
     match &chunk.body.opening {
         Opening::Include(_) => include_at(house, file, offset),
-        Opening::Element(heading) => heading_at(house, file, chunk, heading, offset)
-            .or_else(|| in_facts(house, file, chunk).into_iter().find(|named| named.span.touches(offset))),
+        Opening::Element(heading) => heading_at(house, file, chunk, heading, offset).or_else(|| {
+            let named = lines_and_rules_in(&house.model.grid, file, chunk);
+            named.into_iter().find(|named| named.span.touches(offset))
+        }),
         Opening::Nothing | Opening::Unknown(..) => None,
     }
 }
@@ -80,11 +83,10 @@ pub fn places_of(house: &House, meaning: &Meaning) -> Vec<Named> {
             .filter_map(|include| include_at(house, include.file, include.span.start))
             .filter(|named| named.meaning == *meaning)
             .collect(),
-        Meaning::GridLine(..) | Meaning::Rule(_) => house
-            .files()
-            .flat_map(|file| chunks_of(house, file).flat_map(move |chunk| in_facts(house, file, chunk)))
-            .filter(|named| named.meaning == *meaning)
-            .collect(),
+        Meaning::GridLine(..) | Meaning::Rule(_) => {
+            let named = lines_and_rules(&house.model.grid, &house.trees);
+            named.filter(|named| named.meaning == *meaning).collect()
+        }
     };
     if let (Meaning::Element(id), true) = (meaning, places.is_empty())
         && let Some(common) = house.model.common(*id)
@@ -123,6 +125,13 @@ pub fn facts_of(house: &House, id: ElementId) -> impl Iterator<Item = (&Fact, Sp
     })
 }
 
+/// Every place of some files where a line of the grid or a rule is named, in the order of the text.
+pub fn lines_and_rules<'a>(grid: &'a Grid, trees: &'a [Tree]) -> impl Iterator<Item = Named> + 'a {
+    let chunks = (0..).map(FileId).zip(trees);
+    let chunks = chunks.flat_map(|(file, tree)| tree.chunks.iter().map(move |chunk| (file, chunk)));
+    chunks.flat_map(move |(file, chunk)| lines_and_rules_in(grid, file, chunk))
+}
+
 fn named_by(mention: &Mention) -> Named {
     Named {
         span: mention.span,
@@ -136,10 +145,6 @@ fn mention_at(house: &House, file: FileId, offset: u32) -> Option<&Mention> {
     let after = mentions.partition_point(|mention| (mention.span.file, mention.span.start) <= (file, offset));
     let last = mentions.get(after.checked_sub(1)?)?;
     (last.span.file == file && last.span.touches(offset)).then_some(last)
-}
-
-fn chunks_of(house: &House, file: FileId) -> impl Iterator<Item = &Chunk> {
-    house.trees.get(file.0 as usize).into_iter().flat_map(|tree| &tree.chunks)
 }
 
 fn include_at(house: &House, file: FileId, offset: u32) -> Option<Named> {
@@ -182,12 +187,11 @@ fn element_of(house: &House, file: FileId, chunk: &Chunk, heading: &Heading) -> 
     commons.find(|common| common.id.kind == heading.kind && common.name_span == keyword).map(|it| it.id)
 }
 
-/// The grid lines and rules that an element's facts name.
-fn in_facts(house: &House, file: FileId, chunk: &Chunk) -> Vec<Named> {
+fn lines_and_rules_in(grid: &Grid, file: FileId, chunk: &Chunk) -> Vec<Named> {
     let Opening::Element(heading) = &chunk.body.opening else { return Vec::new() };
     let place = |span: LocalSpan| span.within(file, chunk.start);
     let line_named = |name: &str, span: LocalSpan, is_declaration: bool| {
-        let line = house.model.grid.lines.get(name)?;
+        let line = grid.lines.get(name)?;
         Some(Named { span: place(span), meaning: Meaning::GridLine(line.axis, name.into()), is_declaration })
     };
     let mut found = Vec::new();
@@ -227,7 +231,7 @@ pub(super) fn grid_refs(value: &Value) -> Vec<&GridRef> {
         Value::Rect(rect) => vec![&rect.x_from, &rect.x_to, &rect.y_from, &rect.y_to],
         Value::Line(line) => vec![&line.from.x, &line.from.y, &line.to.x, &line.to.y],
         Value::Comparison(comparison) => {
-            [&comparison.left, &comparison.right].into_iter().flat_map(grid_refs_in).collect()
+            comparison.left.values().chain(comparison.right.values()).flat_map(grid_refs).collect()
         }
         Value::Mark
         | Value::Length(_)
@@ -247,14 +251,6 @@ pub(super) fn grid_refs(value: &Value) -> Vec<&GridRef> {
         | Value::Bar(_)
         | Value::FactName(_) => Vec::new(),
     }
-}
-
-fn grid_refs_in(expression: &Expression) -> Vec<&GridRef> {
-    let values = expression.terms.iter().filter_map(|(_, term)| match term.innermost() {
-        Term::Value(value) => Some(&**value),
-        Term::Fact(_) | Term::Times(..) | Term::Half(_) => None,
-    });
-    values.flat_map(grid_refs).collect()
 }
 
 #[cfg(test)]
@@ -353,6 +349,16 @@ sheet A-1
             "keep finish of [main] = top of B1",
         ];
         check(&with("datum ma$0in"), "main is floor main", &floor);
+        check(
+            "project\nproduct LV14\nbeam B1\n  size (2)  LV$014 treated\n",
+            "LV14 is product LV14",
+            &["declared product [LV14]", "size (2)  [LV14] treated"],
+        );
+        check(
+            "project\nproduct L$0V\nbeam B1\n  size should be 3-ply LV\nsheet A-1\n  shows size of B1 = 3-ply LV\n",
+            "LV is product LV",
+            &["declared product [LV]", "size should be 3-ply [LV]", "shows size of B1 = 3-ply [LV]"],
+        );
         let product = ["declared product [LV14]", "size 3-ply [LV14]"];
         check(&with("3-ply LV$014"), "LV14 is product LV14", &product);
     }
@@ -451,12 +457,8 @@ sheet A-1
                     Value::FactName(fact) => {
                         fact.of.iter().map(|(name, span)| (&**name, span.start)).collect()
                     }
-                    Value::Member(member) => match &member.section {
-                        Section::Product(name) => {
-                            let text = &text[(chunk.start + part.span.start) as usize..];
-                            let at = u32::try_from(text.find(&**name).unwrap()).unwrap();
-                            vec![(name, part.span.start + at)]
-                        }
+                    Value::Member(member) => match (&member.section, member.product_span) {
+                        (Section::Product(name), Some(span)) => vec![(name, span.start)],
                         _ => Vec::new(),
                     },
                     other => {

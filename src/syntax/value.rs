@@ -165,6 +165,8 @@ pub struct Member {
     pub plies: u32,
     /// Its section.
     pub section: Section,
+    /// Where a declared product's name stands.
+    pub product_span: Option<LocalSpan>,
     /// `I-joist`, `glulam`, `LVL`, `rim board`: what it is made as, when words say so.
     pub make: Option<Box<str>>,
     /// The wood's species or group: `SPF`.
@@ -284,6 +286,14 @@ impl Expression {
         self.terms.iter().filter_map(|(_, term)| match term.innermost() {
             Term::Fact(fact) | Term::Times(_, fact) => Some(fact),
             Term::Value(_) | Term::Half(_) => None,
+        })
+    }
+
+    /// The values it states, in the order written.
+    pub fn values(&self) -> impl Iterator<Item = &Value> {
+        self.terms.iter().filter_map(|(_, term)| match term.innermost() {
+            Term::Value(value) => Some(&**value),
+            Term::Fact(_) | Term::Times(..) | Term::Half(_) => None,
         })
     }
 

@@ -122,6 +122,7 @@ fn claim(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Claim> {
     let Value::FactName(name) = &fact.part("fact")?.value else { return None };
     reader.elements_of(name);
     let value = fact.part("value")?;
+    reader.lowering.mention_product(&value.value, reader.entry);
     Some(Claim {
         fact: name.fact.clone(),
         fact_span: reader.part_span(fact, "fact"),

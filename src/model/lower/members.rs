@@ -7,7 +7,6 @@ use crate::products::section::{Named, Section, Size, bare, section_of};
 use crate::syntax::value::{Member as Written, Section as WrittenSection};
 use crate::syntax::vocabulary::ElementKind;
 use crate::syntax::{Fact, Part};
-use crate::text::Span;
 use crate::units::Length;
 
 impl<'t> Reader<'_, 't> {
@@ -77,25 +76,11 @@ impl<'t> Reader<'_, 't> {
             self.report(self.span(part.span), ModelProblemKind::UnknownSize(nearest));
             return None;
         }
-        let span = name_span(name, written, self.span(part.span));
+        let span = self.span(written.product_span.unwrap_or(part.span));
         let id = self.lowering.resolve(name, span, KINDS, self.entry.id)?;
         let section = self.lowering.products.get(&id)?;
         Some(Section { pieces: written.plies, ..*section })
     }
-}
-
-/// Where a product's name stands in a member: behind the plies, before grade and treatment.
-fn name_span(name: &str, written: &Written, whole: Span) -> Span {
-    let length = u32::try_from(name.len()).unwrap_or(u32::MAX);
-    let is_last =
-        written.make.is_none() && written.species.is_none() && written.grade.is_none() && !written.is_treated;
-    if is_last {
-        let start = whole.end.saturating_sub(length).max(whole.start);
-        return Span::new(whole.file, start, whole.end);
-    }
-    let before = if written.plies > 1 { format!("{}-ply ", written.plies).len() } else { 0 };
-    let start = whole.start.saturating_add(u32::try_from(before).unwrap_or(0));
-    Span::new(whole.file, start, start.saturating_add(length).min(whole.end))
 }
 
 fn sides_of(section: &WrittenSection) -> Vec<Length> {

@@ -6,6 +6,7 @@ use crate::model::Model;
 use crate::model::element::{ElementId, Mention};
 use crate::model::problem::{ModelProblem, ModelProblemKind};
 use crate::products::section::Section;
+use crate::syntax::value::{Section as SyntaxSection, Value};
 use crate::syntax::vocabulary::{ElementKind, Naming, spec_of};
 use crate::syntax::{Chunk, Heading, Opening, Tree};
 use crate::text::{FileId, LocalSpan, Span, nearest};
@@ -146,6 +147,18 @@ impl<'t> Lowering<'t> {
             return None;
         }
         Some(target)
+    }
+
+    /// Notes that a declared product's name stands in a value that is only compared, not read.
+    pub fn mention_product(&mut self, value: &Value, entry: &Entry<'t>) {
+        let Value::Member(member) = value else { return };
+        let (SyntaxSection::Product(name), Some(span)) = (&member.section, member.product_span) else {
+            return;
+        };
+        if let Some(target) = self.model.named(name) {
+            let span = entry.span(span);
+            self.model.mentions.push(Mention { span, target, is_declaration: false });
+        }
     }
 
     /// The nearest name of an element of one of these kinds.

@@ -91,6 +91,9 @@ fn resolve_names(reader: &mut Reader<'_, '_>, expression: &Expression) {
     for name in expression.facts() {
         reader.elements_of(name);
     }
+    for value in expression.values() {
+        reader.lowering.mention_product(value, reader.entry);
+    }
 }
 
 /// A drawing sheet.

@@ -8,6 +8,7 @@ use crate::syntax::facts::{Misfit, Reader, token, words_of};
 use crate::syntax::lexer::{Token, TokenKind};
 use crate::syntax::value::{Member, Section};
 use crate::syntax::vocabulary::ElementKind;
+use crate::text::LocalSpan;
 use crate::units::Length;
 
 /// What a member is made as, when it is not sawn.
@@ -24,8 +25,9 @@ pub(super) fn member<'t, E: Misfit<'t>>() -> Reader<'t, Member, E> {
     plies()
         .or_not()
         .then(choice((marked_section(), built(), product())))
+        .map_with(|(plies, section), read| (plies, section, last(read.slice())))
         .then(stuff())
-        .map(|((plies, section), stuff)| assembled(plies, section, stuff))
+        .map(|(head, stuff)| assembled(head, stuff))
         .labelled(Label::Plain("a member size"))
         .boxed()
 }
@@ -34,12 +36,10 @@ pub(super) fn member<'t, E: Misfit<'t>>() -> Reader<'t, Member, E> {
 pub(super) fn unmistakable<'t, E: Misfit<'t>>() -> Reader<'t, Member, E> {
     let with_plies = plies()
         .then(choice((marked_section(), built(), product())))
-        .map(|(plies, section)| (Some(plies), section));
-    let alone = choice((marked_section(), built())).map(|section| (None, section));
-    choice((with_plies, alone))
-        .then(stuff())
-        .map(|((plies, section), stuff)| assembled(plies, section, stuff))
-        .boxed()
+        .map_with(|(plies, section), read| (Some(plies), section, last(read.slice())));
+    let alone =
+        choice((marked_section(), built())).map_with(|section, read| (None, section, last(read.slice())));
+    choice((with_plies, alone)).then(stuff()).map(|(head, stuff)| assembled(head, stuff)).boxed()
 }
 
 /// What the words behind a section say.
@@ -51,7 +51,14 @@ struct Stuff {
     is_treated: bool,
 }
 
-fn assembled(plies: Option<u32>, (section, make): (Section, Option<Box<str>>), stuff: Stuff) -> Member {
+/// How many, the section with its make, and where the last word of the section stands.
+type Head = (Option<u32>, SectionAndMake, LocalSpan);
+
+fn last(tokens: &[Token<'_>]) -> LocalSpan {
+    tokens.last().map(|token| token.span).unwrap_or_default()
+}
+
+fn assembled((plies, (section, make), last): Head, stuff: Stuff) -> Member {
     let make = make.or(stuff.make);
     let section = match section {
         // Bare whole numbers are nominal, unless a make says that the size is true.
@@ -63,6 +70,7 @@ fn assembled(plies: Option<u32>, (section, make): (Section, Option<Box<str>>), s
     };
     Member {
         plies: plies.unwrap_or(1),
+        product_span: matches!(section, Section::Product(_)).then_some(last),
         section,
         make,
         species: stuff.species,
