@@ -19,7 +19,7 @@ mod type_definition;
 
 pub use definition::{declaration, definition};
 pub use folding::{Fold, FoldKind, folding};
-pub use formatting::{Replacement, formatting};
+pub use formatting::{Replacement, formatting, formatting_behind_line, formatting_of_lines};
 pub use highlight::{Highlight, highlights};
 pub use hover::{Hover, hover};
 pub use implementation::implementation;
