@@ -6,12 +6,13 @@ use crate::geometry::bearing;
 use crate::geometry::carried::Carried;
 use crate::geometry::enclosure::outdoor_grades;
 use crate::geometry::joist_space;
-use crate::geometry::plan_contacts::BeamContact;
+use crate::geometry::plan_contacts::{Bay, BeamContact};
 use crate::geometry::sum::{Derived, Sum, Unknown};
 use crate::geometry::surfaces::{Surface, joist_bottom, joist_top};
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::model::foundation::{FootingSize, Wall};
+use crate::model::framing::Joists;
 use crate::model::plan::PlanRect;
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::{Area, Length};
@@ -268,8 +269,8 @@ fn span(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
     let stations: Vec<Vec<Length>> = match element.kind {
         ElementKind::Joists => {
             let contacts = house.geometry.contacts.joists.get(at).ok_or(NoAnswer::NotAFactOfIt)?;
-            let bays = contacts.bays.iter();
-            bays.map(|bay| bay.stations.iter().map(|(station, _)| *station).collect()).collect()
+            let joists = house.model.joists_of(element).ok_or(NoAnswer::NotAFactOfIt)?;
+            contacts.bays.iter().map(|bay| stations_of(joists, bay)).collect()
         }
         ElementKind::Beam => {
             let beam = house.model.beam(element).ok_or(NoAnswer::NotAFactOfIt)?;
@@ -296,6 +297,19 @@ fn span(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
     let spans = stations.iter().flat_map(|stations| stations.iter().zip(stations.iter().skip(1)));
     let longest = spans.map(|(near, far)| *far - *near).max();
     longest.map(Answer::length).ok_or(unknown(element, "bears on"))
+}
+
+/// Where the joists of a bay are held, along them: at the bay's edges where their spans go by the grid.
+fn stations_of(joists: &Joists, bay: &Bay) -> Vec<Length> {
+    let stations = bay.stations.iter().map(|(station, _)| *station);
+    let Some(run) = joists.run.get().filter(|_| joists.is_span_by_grid) else { return stations.collect() };
+    let (low, high) = bay.rect.on(run);
+    let by_grid = |station: Length| match bearing::is_at_end(joists, station) {
+        true if (station - low).abs() <= (high - station).abs() => low,
+        true => high,
+        false => station,
+    };
+    stations.map(by_grid).collect()
 }
 
 fn size(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
@@ -476,7 +490,7 @@ fn count(house: &House, element: ElementId) -> Result<u32, NoAnswer> {
 }
 
 /// How many joists of a field's layout lie inside of it.
-fn joists_in(joists: &crate::model::framing::Joists) -> Option<u32> {
+fn joists_in(joists: &Joists) -> Option<u32> {
     let spacing = joists.spacing.get().filter(|spacing| spacing.step.is_positive())?;
     let across = joists.run.get()?.across();
     if joists.fill.is_empty() {
