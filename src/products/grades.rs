@@ -108,6 +108,15 @@ pub fn sawn(species: &Species, grade: Grade, breadth: Length, depth: Length) -> 
     }
 }
 
+/// Where the values of a sawn piece are from, and how sure that is.
+pub fn source(species: &Species, is_timber: bool) -> &'static str {
+    match (is_timber, species.name) {
+        (true, _) => timber::SOURCE,
+        (false, "SP") => southern_pine::SOURCE,
+        (false, _) => dimension::SOURCE,
+    }
+}
+
 /// The least true side of what is graded as a timber: a dressed 5 in.
 pub const TIMBER_SIDE: Length = Length::sixteenths(4, 8);
 

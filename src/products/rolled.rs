@@ -13,6 +13,9 @@ pub use pipes::PIPES;
 pub use tubes::TUBES;
 pub use wide_flanges::WIDE_FLANGES;
 
+/// Where the properties are from, and how sure that is.
+pub const SOURCE: &str = "AISC Shapes Database v15.0, read in a copy open to the public";
+
 /// A rolled or formed steel shape.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rolled {

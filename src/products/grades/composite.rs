@@ -5,6 +5,9 @@
 
 use crate::products::grades::{self, Values};
 
+/// Where the values are from, and how sure that is.
+pub const SOURCE: &str = "values usual in evaluation reports of laminated veneer lumber, from memory";
+
 /// A class of composite lumber, standing on edge.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Class {

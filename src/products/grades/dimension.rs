@@ -8,6 +8,10 @@ use crate::products::grades::Grade::{self, No1, No1AndBetter, No2, No3, SelectSt
 use crate::products::grades::{self, Values};
 use crate::units::Length;
 
+/// Where the values are from, and how sure that is.
+pub(in crate::products::grades) const SOURCE: &str =
+    "NDS Supplement (2018) table 4A, from memory, some of it borne out by published span tables";
+
 /// The values of a grade, by the true measure of the wide face.
 pub(in crate::products::grades) fn values(species: &str, grade: Grade, width: Length) -> Option<Values> {
     // Stud wider than 6 in. nominal counts as No.3 (notes of table 4A, from memory).

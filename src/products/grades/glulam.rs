@@ -4,6 +4,9 @@
 
 use crate::units::Stress;
 
+/// Where the values are from, and how sure that is.
+pub const SOURCE: &str = "NDS Supplement (2018) table 5A, from memory";
+
 /// A layup of laminations, named by its bending stress and recipe.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Layup {

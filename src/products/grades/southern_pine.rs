@@ -7,6 +7,10 @@ use crate::products::grades::Grade::{self, No1, No2, No3, SelectStructural, Stud
 use crate::products::grades::{self, Values};
 use crate::units::Length;
 
+/// Where the values are from, and how sure that is.
+pub(in crate::products::grades) const SOURCE: &str =
+    "NDS Supplement (2018) table 4B, from memory, some of it borne out by published spans of decks";
+
 /// The values of a grade, by the true measure of the wide face. Wider than 12 in. nominal the row of 12 in. holds, with
 /// a size factor of the design layer.
 pub(in crate::products::grades) fn values(grade: Grade, width: Length) -> Option<Values> {

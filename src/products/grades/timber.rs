@@ -7,6 +7,9 @@ use crate::products::grades::timber::Class::{Beams, Either, Posts};
 use crate::products::grades::{self, Values};
 use crate::units::Length;
 
+/// Where the values are from, and how sure that is.
+pub(in crate::products::grades) const SOURCE: &str = "NDS Supplement (2018) table 4D, from memory";
+
 /// Which of the two rules of grading a row belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Class {

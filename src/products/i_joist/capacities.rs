@@ -6,6 +6,9 @@
 use crate::products::i_joist::{D9, D11, D14, D16, IJoist};
 use crate::units::{FlexuralRigidity, Force, Length, Moment};
 
+/// Where the values are from, and how sure that is.
+pub const SOURCE: &str = "ANSI/APA PRI-400, generation of 2012, from memory";
+
 /// Reference capacities, for ten years of load.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Capacities {
