@@ -1,153 +1,219 @@
 //! What there is to say about the place under the cursor.
+//!
+//! One file a kind of answer. What is wrong comes first, then the thing itself, then what the format says of it.
 
-use crate::diagnostic::Diagnostic;
-use crate::rules;
+mod assumed;
+mod checks;
+mod comparison;
+mod cursor;
+mod element;
+mod finding;
+mod here;
+mod include;
+mod levels;
+mod loads;
+mod markdown;
+mod member;
+mod place;
+mod rule;
+mod sentence;
+mod value;
+mod vocabulary;
+
+use crate::ide::hover::cursor::Cursor;
+use crate::report::STRENGTH_CAUTION;
 use crate::snapshot::Snapshot;
-use crate::syntax::vocabulary::{ElementSpec, FactSpec, spec_of};
-use crate::syntax::{Chunk, Opening};
 use crate::text::{FileId, Span};
+
+pub use markdown::plain;
 
 /// What there is to say about a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hover {
     /// The place it is about.
     pub span: Span,
-    /// What there is to say, in Markdown.
+    /// What there is to say, in Markdown; [`plain`] takes the marks away.
     pub text: String,
 }
 
-/// What is wrong at `offset` and why that matters; then what the format says of the fact or element that stands there.
+/// One kind of answer.
+#[derive(Debug)]
+struct Piece {
+    span: Span,
+    worth: Worth,
+    text: String,
+    /// Loads, ratios or capacities stand in it: the caution goes with them.
+    has_figures: bool,
+}
+
+/// What may go when there is too much to say, the least first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Worth {
+    Least,
+    Some,
+    Much,
+    Most,
+}
+
+/// Longer answers are not read.
+const MOST_LINES: usize = 30;
+
+/// What is wrong at `offset` and why that matters; then the thing that stands there with its figures; then what the
+/// format says of it.
 pub fn hover(snapshot: &Snapshot, file: FileId, offset: u32) -> Option<Hover> {
-    let mut said: Vec<(Span, String)> = findings_at(snapshot, file, offset)
-        .into_iter()
-        .map(|finding| (finding.span, finding_text(finding)))
-        .collect();
-    said.extend(word_at(snapshot, file, offset));
-    let span = said.first()?.0;
-    let texts: Vec<String> = said.into_iter().map(|(_, text)| text).collect();
-    Some(Hover { span, text: texts.join("\n\n---\n\n") })
-}
-
-/// Roots and consequences at a place, the narrowest first.
-fn findings_at(snapshot: &Snapshot, file: FileId, offset: u32) -> Vec<&Diagnostic> {
-    let all = snapshot.findings.iter().flat_map(Diagnostic::with_consequences);
-    let mut here: Vec<_> =
-        all.filter(|finding| finding.span.file == file && finding.span.touches(offset)).collect();
-    here.sort_by_key(|finding| finding.span.end - finding.span.start);
-    here
-}
-
-fn finding_text(finding: &Diagnostic) -> String {
-    let mut parts =
-        vec![format!("**{}** `{}`", finding.severity.word(), finding.rule), finding.message.clone()];
-    parts.extend(list(finding.notes.iter().cloned()));
-    parts.extend(list(finding.consequences.iter().map(|one| format!("follows: {}", one.message))));
-    parts.extend(list(finding.help.iter().map(|help| format!("help: {help}"))));
-    let basis = finding.basis.as_ref().map(|basis| format!("by {basis}; "));
-    parts.push(format!("{}{}", basis.unwrap_or_default(), finding.remedy.sentence()));
-    parts.extend(finding.waiver.as_ref().map(|line| format!("to accept it here, write `{line}`")));
-    parts.extend(rules::rule_named(finding.rule).map(|rule| reason(rule.documentation).to_owned()));
-    parts.join("\n\n")
-}
-
-fn list(lines: impl Iterator<Item = String>) -> Option<String> {
-    let lines: Vec<String> = lines.map(|line| format!("- {line}")).collect();
-    (!lines.is_empty()).then(|| lines.join("\n"))
-}
-
-/// A rule's documentation up to its examples: what it looks for, why, and its source.
-fn reason(documentation: &str) -> &str {
-    documentation.split("## Examples").next().unwrap_or_default().trim()
-}
-
-/// What the format says of the fact or the heading at a place.
-fn word_at(snapshot: &Snapshot, file: FileId, offset: u32) -> Option<(Span, String)> {
-    let chunk = snapshot.house.trees.get(file.0 as usize)?.chunk_at(offset)?;
-    fact_at(chunk, file, offset).or_else(|| heading_at(chunk, file, offset))
-}
-
-fn fact_at(chunk: &Chunk, file: FileId, offset: u32) -> Option<(Span, String)> {
-    let spans = chunk.body.facts.iter().map(|fact| (fact.span.within(file, chunk.start), fact.spec));
-    let (span, spec) = spans.into_iter().find(|(span, _)| span.touches(offset))?;
-    Some((span, fact_text(spec)))
-}
-
-fn heading_at(chunk: &Chunk, file: FileId, offset: u32) -> Option<(Span, String)> {
-    let Opening::Element(heading) = &chunk.body.opening else { return None };
-    let named = heading.name.as_ref().or(heading.title.as_ref()).map(|(_, span)| *span);
-    let span = heading.keyword.to(named.unwrap_or(heading.keyword)).within(file, chunk.start);
-    span.touches(offset).then(|| (span, element_text(spec_of(heading.kind))))
-}
-
-fn fact_text(spec: &FactSpec) -> String {
-    let mut parts = vec![format!("**{}**", spec.phrase), spec.meaning.to_owned()];
-    if !spec.default.is_empty() {
-        parts.push(format!("without it: {}", spec.default));
+    let cursor = Cursor::at(snapshot, file, offset)?;
+    let mut pieces = finding::pieces(&cursor);
+    pieces.extend(thing(&cursor));
+    pieces.extend(here::piece(&cursor));
+    pieces.extend(vocabulary::piece(&cursor));
+    let span = pieces.first()?.span;
+    while lines_of(&pieces) > MOST_LINES {
+        let Some(least) = pieces.iter().map(|piece| piece.worth).min() else { break };
+        let Some(at) = pieces.iter().rposition(|piece| piece.worth == least) else { break };
+        if pieces.len() == 1 {
+            break;
+        }
+        pieces.remove(at);
     }
-    parts.push(example(spec.example));
-    parts.join("\n\n")
+    let last_with_figures = pieces.iter().rposition(|piece| piece.has_figures);
+    let texts = pieces.into_iter().enumerate().map(|(at, piece)| {
+        let text = cut(&piece.text);
+        if Some(at) == last_with_figures { format!("{text}\n\n_{STRENGTH_CAUTION}_") } else { text }
+    });
+    Some(Hover { span, text: texts.collect::<Vec<_>>().join("\n\n---\n\n") })
 }
 
-fn element_text(spec: &ElementSpec) -> String {
-    [format!("**{}**", spec.keyword), spec.summary.to_owned(), example(spec.example)].join("\n\n")
+/// The thing at the cursor: the first that has something to say.
+fn thing(cursor: &Cursor<'_>) -> Option<Piece> {
+    comparison::piece(cursor)
+        .or_else(|| element::piece(cursor))
+        .or_else(|| rule::piece(cursor))
+        .or_else(|| include::piece(cursor))
+        .or_else(|| member::piece(cursor))
+        .or_else(|| place::piece(cursor))
+        .or_else(|| value::piece(cursor))
 }
 
-fn example(lines: &str) -> String {
-    format!("```framing\n{}\n```", lines.trim_end())
+fn lines_of(pieces: &[Piece]) -> usize {
+    pieces.iter().map(|piece| piece.text.lines().filter(|line| !line.is_empty()).count() + 1).sum()
+}
+
+/// A piece up to the last line that is still read.
+fn cut(text: &str) -> String {
+    let mut lines = Vec::new();
+    let (mut told, mut fence) = (0, None);
+    for line in text.lines() {
+        told += usize::from(!line.is_empty());
+        if told > MOST_LINES {
+            lines.extend(fence);
+            lines.push("…");
+            break;
+        }
+        if line.starts_with("```") {
+            let mark = line.trim_end_matches(|c| c != '`');
+            fence = if fence.is_none() { Some(mark) } else { None };
+        }
+        lines.push(line);
+    }
+    lines.join("\n")
 }
 
 #[cfg(test)]
-mod tests {
-    use std::sync::Arc;
-
+pub(crate) mod tests {
     use super::*;
-    use crate::inputs::{Inputs, Settings};
-    use crate::snapshot::{Caches, analyse};
-    use crate::syntax::vocabulary::ElementKind;
-    use crate::testing::rule_check::TODAY;
-    use crate::text::Source;
+    use crate::syntax::vocabulary::{ElementKind, spec_of};
+    use crate::testing::cursor::{in_sample, snapshot_of};
 
-    /// A house in which nothing is wrong, so that only the vocabulary has something to say.
-    const HOUSE: &str = include_str!("../../grammar/samples/first.framing");
+    pub const CABIN: &str = include_str!("../../grammar/samples/first.framing");
+    pub const LOON_COVE: &str = include_str!("../../grammar/samples/loon-cove.framing");
+    pub const HOP_BARN: &str = include_str!("../../grammar/samples/hop-barn.framing");
+    const SAMPLES: [&str; 5] = [
+        CABIN,
+        LOON_COVE,
+        HOP_BARN,
+        include_str!("../../grammar/samples/alley-house.framing"),
+        include_str!("../../grammar/samples/hill-studio.framing"),
+    ];
 
-    /// What is said at `$0`, which stands in `piece`, a piece of the house; and the text it is about.
-    fn said(piece: &str) -> Option<(String, String)> {
-        let at = HOUSE.find(&piece.replace("$0", "")).unwrap() + piece.find("$0").unwrap();
-        let inputs = Inputs {
-            sources: vec![Source::new("test.framing", HOUSE)],
-            includes: Vec::new(),
-            settings: Settings::default(),
-        };
-        let snapshot = analyse(&Arc::new(inputs), &mut Caches::default(), TODAY, &|| false).unwrap();
-        let hover = hover(&snapshot, FileId(0), u32::try_from(at).unwrap())?;
-        Some((HOUSE[hover.span.start as usize..hover.span.end as usize].to_owned(), hover.text))
+    /// What is said at `$0`, which stands in `piece`, a piece of the text; and the text it is about.
+    pub fn said(text: &str, piece: &str) -> Option<(String, String)> {
+        let (snapshot, file, offset) = in_sample(text, piece);
+        let hover = hover(&snapshot, file, offset)?;
+        Some((snapshot.house.text_at(hover.span).to_owned(), hover.text))
     }
 
-    fn check(piece: &str, about: &str, expected: &str) {
-        let (place, text) = said(piece).unwrap();
-        assert_eq!(place, about);
-        assert!(text.contains(expected), "{text}");
-    }
-
-    #[test]
-    fn a_fact_says_its_meaning_from_its_phrase_to_its_last_value() {
-        let wall = spec_of(ElementKind::Wall);
-        let meaning = wall.facts.iter().find(|fact| fact.phrase == "thick").unwrap().meaning;
-        for piece in ["$0thick         8\"", "th$0ick         8\"", "thick         8\"$0"] {
-            check(piece, "thick         8\"", meaning);
+    /// Checks what is said at `$0` in a piece of the text: what it is about, and what stands in it in this order.
+    pub fn check(text: &str, piece: &str, about: &str, expected: &[&str]) {
+        let (place, said) = said(text, piece).expect("there is something to say");
+        assert_eq!(place, about, "{said}");
+        let mut rest = said.as_str();
+        for part in expected {
+            let Some(at) = rest.find(part) else {
+                panic!("`{part}` does not stand, or not there, in:\n{said}")
+            };
+            rest = &rest[at + part.len()..];
         }
     }
 
     #[test]
-    fn a_heading_says_what_the_element_is() {
+    fn a_fact_says_its_meaning_at_its_phrase_and_at_its_value() {
+        let wall = spec_of(ElementKind::Wall);
+        let meaning = wall.facts.iter().find(|fact| fact.phrase == "thick").unwrap().meaning;
+        for piece in ["$0thick         8\"", "th$0ick         8\""] {
+            check(CABIN, piece, "thick         8\"", &[meaning]);
+        }
+        check(CABIN, "thick         8\"$0", "8\"", &["8\" = 0'-8\" = 203.2 mm", meaning]);
+    }
+
+    #[test]
+    fn a_heading_says_the_element_and_then_what_such_elements_are() {
         let summary = spec_of(ElementKind::Footing).summary;
-        check("foot$0ing F1 \"Strip", "footing F1", summary);
-        check("footing F$01 \"Strip", "footing F1", summary);
+        check(CABIN, "foot$0ing F1 \"Strip", "footing", &["**footing F1** \"Strip footing\"", summary]);
+        check(CABIN, "footing F$01 \"Strip", "F1", &["strip, 16\" x 8\", under W1, W2, W3 and W4", summary]);
+        check(CABIN, "footing F1 \"Str$0ip", "Strip footing", &["**footing F1**", summary]);
     }
 
     #[test]
     fn there_is_nothing_to_say_of_comments_and_blank_lines() {
-        assert_eq!(said("-- A cab$0in of one room"), None);
-        assert_eq!(said("$0\ngrid\n"), None);
+        assert_eq!(said(CABIN, "-- A cab$0in of one room"), None);
+        assert_eq!(said(CABIN, "$0\ngrid\n"), None);
+    }
+
+    #[test]
+    fn a_finding_stands_before_the_thing_and_the_thing_before_the_format() {
+        let text = LOON_COVE.replace("2'-9\" x 2'-9\" x 14\"", "2'-6\" x 2'-6\" x 14\"");
+        check(
+            &text,
+            "2'-6\" x 2$0'-6\" x 14\"",
+            "2'-6\" x 2'-6\" x 14\"",
+            &["`soil-pressure`", "2,000 psf", "have it checked", "2'-6\" = 762 mm", "**size**"],
+        );
+    }
+
+    /// An author's words can't make marks, links or pages of their own.
+    #[test]
+    fn the_words_of_the_author_stay_words() {
+        let text = CABIN.replace("\"South wall\"", "\"![x](http://a) <b> `c`\"");
+        check(&text, "wall W$01 \"", "W1", &["\"!\\[x\\](http://a) \\<b\\> \\`c\\`\""]);
+    }
+
+    /// No place of a sample, whole or broken, makes it panic or say more than is read.
+    #[test]
+    fn every_place_of_every_sample_has_a_short_answer() {
+        for sample in SAMPLES {
+            for text in [sample.to_owned(), sample.replace("x 1", "x ;").replace("on ", "onn ")] {
+                let snapshot = snapshot_of(&text);
+                let mut longest = 0;
+                for (offset, _) in text.char_indices().step_by(3) {
+                    let Some(hover) = hover(&snapshot, FileId(0), u32::try_from(offset).unwrap()) else {
+                        continue;
+                    };
+                    longest = longest.max(hover.text.lines().filter(|line| !line.is_empty()).count());
+                    let plain = plain(&hover.text);
+                    assert!(!plain.contains("**") && !plain.contains("```"), "{plain}");
+                }
+                assert!(longest <= MOST_LINES + 8, "{longest} lines");
+            }
+        }
     }
 }

@@ -26,6 +26,13 @@ pub fn at_cursor(fixture: &str) -> (Snapshot, FileId, u32) {
     (snapshot, FileId(u32::try_from(file).unwrap()), u32::try_from(offset).unwrap())
 }
 
+/// All that is known of a text, and where `$0` stands in the first place of it that reads as `piece` without it.
+pub fn in_sample(text: &str, piece: &str) -> (Snapshot, FileId, u32) {
+    let start = text.find(&piece.replace("$0", "")).unwrap_or_else(|| panic!("`{piece}` stands in the text"));
+    let offset = start + piece.find("$0").expect("the piece has a cursor");
+    (snapshot_of(text), FileId(0), u32::try_from(offset).unwrap())
+}
+
 /// The line in which a place stands, without the blanks round it, with the place in square brackets.
 pub fn text_around(house: &House, span: Span) -> String {
     let line = house.line_of(span);
