@@ -6,6 +6,7 @@
 mod configuration;
 mod file_text;
 mod include_line;
+mod moved_files;
 mod open_documents;
 mod path;
 mod search;
@@ -14,6 +15,7 @@ mod today;
 
 pub use configuration::{CONFIGURATION_NAME, ConfigurationFault};
 pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of, text_of_bytes};
+pub use moved_files::{IncludeEdit, Move, include_edits};
 pub use open_documents::OpenDocuments;
 pub use path::{name_within, real_path};
 pub use search::{files_below, specs_below, specs_with};

@@ -35,7 +35,7 @@ fn with_slashes(path: &Path) -> String {
 }
 
 /// The path with `.` and `..` worked out by name.
-fn without_dots(path: &Path) -> PathBuf {
+pub(in crate::workspace) fn without_dots(path: &Path) -> PathBuf {
     let mut plain = PathBuf::new();
     for part in path.components() {
         match part {
