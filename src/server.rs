@@ -11,6 +11,7 @@ mod answers;
 mod capabilities;
 mod desk;
 mod document;
+mod edits;
 mod handlers;
 mod log;
 mod message;

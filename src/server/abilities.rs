@@ -34,6 +34,8 @@ pub struct Abilities {
     pub shows_progress: bool,
     /// It opens a document when asked to.
     pub opens_documents: bool,
+    /// It asks what a name is before it is changed.
+    pub prepares_renames: bool,
     /// It takes edits with the version that they are meant for.
     pub versions_edits: bool,
     /// It can be told to ask again for lenses.
@@ -58,6 +60,7 @@ impl Abilities {
         let hover = text_document.and_then(|text| text.hover.as_ref());
         let formats = hover.and_then(|hover| hover.content_format.as_deref());
         let watching = workspace.and_then(|workspace| workspace.did_change_watched_files);
+        let renaming = text_document.and_then(|text| text.rename.as_ref());
         let edits = workspace.and_then(|workspace| workspace.workspace_edit.as_ref());
         let lenses = workspace.and_then(|workspace| workspace.code_lens.as_ref());
         let hints = workspace.and_then(|workspace| workspace.inlay_hint.as_ref());
@@ -82,6 +85,7 @@ impl Abilities {
             opens_documents: window
                 .and_then(|window| window.show_document.as_ref())
                 .is_some_and(|it| it.support),
+            prepares_renames: is_set(renaming.and_then(|renaming| renaming.prepare_support)),
             versions_edits: is_set(edits.and_then(|edits| edits.document_changes)),
             refreshes_lenses: is_set(lenses.and_then(|lenses| lenses.refresh_support)),
             refreshes_hints: is_set(hints.and_then(|hints| hints.refresh_support)),

@@ -3,4 +3,8 @@
 pub mod diagnostics;
 pub mod formatting;
 pub mod hover;
+pub mod jump;
+pub mod moved_files;
+pub mod references;
+pub mod rename;
 pub mod sheets;

@@ -3,11 +3,14 @@
 use serde_json::{Value, json};
 use tower_lsp::jsonrpc::Response;
 use tower_lsp::lsp_types::{
-    DiagnosticOptions, DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions,
-    ExecuteCommandOptions, FileSystemWatcher, GlobPattern, HoverProviderCapability, OneOf, Registration,
-    SaveOptions, ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind,
-    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, WorkDoneProgressOptions,
-    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
+    DeclarationCapability, DiagnosticOptions, DiagnosticServerCapabilities,
+    DidChangeWatchedFilesRegistrationOptions, ExecuteCommandOptions, FileOperationFilter,
+    FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions, FileSystemWatcher,
+    GlobPattern, HoverProviderCapability, ImplementationProviderCapability, OneOf, Registration,
+    RenameOptions, SaveOptions, ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind,
+    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, TypeDefinitionProviderCapability,
+    WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
+    WorkspaceServerCapabilities,
 };
 
 use crate::server::abilities::Abilities;
@@ -17,6 +20,10 @@ use crate::server::ruler::encoding_kind;
 
 /// Files whose change on disk concerns us.
 const WATCHED: [&str; 2] = ["**/*.framing", "**/storyrod.toml"];
+
+/// What may hold includes, or be included, when it moves.
+const MOVED: [(&str, FileOperationPatternKind); 2] =
+    [("**/*.framing", FileOperationPatternKind::File), ("**", FileOperationPatternKind::Folder)];
 
 /// What we offer a client with these abilities.
 pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
@@ -29,6 +36,20 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
             ..TextDocumentSyncOptions::default()
         })),
         hover_provider: Some(HoverProviderCapability::Simple(true)),
+        definition_provider: Some(OneOf::Left(true)),
+        declaration_provider: Some(DeclarationCapability::Simple(true)),
+        type_definition_provider: Some(TypeDefinitionProviderCapability::Simple(true)),
+        implementation_provider: Some(ImplementationProviderCapability::Simple(true)),
+        references_provider: Some(OneOf::Left(true)),
+        document_highlight_provider: Some(OneOf::Left(true)),
+        rename_provider: Some(if abilities.prepares_renames {
+            OneOf::Right(RenameOptions {
+                prepare_provider: Some(true),
+                work_done_progress_options: WorkDoneProgressOptions::default(),
+            })
+        } else {
+            OneOf::Left(true)
+        }),
         document_formatting_provider: Some(OneOf::Left(true)),
         execute_command_provider: Some(ExecuteCommandOptions {
             commands: COMMANDS.map(str::to_owned).to_vec(),
@@ -48,9 +69,19 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
                 supported: Some(true),
                 change_notifications: Some(OneOf::Left(true)),
             }),
-            file_operations: None,
+            file_operations: Some(WorkspaceFileOperationsServerCapabilities {
+                will_rename: Some(FileOperationRegistrationOptions { filters: MOVED.map(filter).to_vec() }),
+                ..WorkspaceFileOperationsServerCapabilities::default()
+            }),
         }),
         ..ServerCapabilities::default()
+    }
+}
+
+fn filter((glob, kind): (&str, FileOperationPatternKind)) -> FileOperationFilter {
+    FileOperationFilter {
+        scheme: Some("file".to_owned()),
+        pattern: FileOperationPattern { glob: glob.to_owned(), matches: Some(kind), options: None },
     }
 }
 

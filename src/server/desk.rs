@@ -93,6 +93,17 @@ pub struct Workspace {
     pub surveyed: Vec<Arc<Surveyed>>,
     /// The folders of the workspace.
     pub folders: Vec<PathBuf>,
+    /// Every open document.
+    pub documents: Vec<Arc<Document>>,
+}
+
+impl Workspace {
+    /// True when what is seen there was made from the texts that these documents have.
+    pub fn has_texts_of(&self, view: &View) -> bool {
+        let pages = view.houses().flat_map(|house| house.analysed.pages.iter().flatten());
+        let version = |uri: &Url| self.documents.iter().find(|it| it.uri == *uri).map(|it| it.version);
+        pages.map(|page| (version(&page.uri), page.version)).all(|(now, then)| now == then)
+    }
 }
 
 /// What is to be told of one file.
@@ -360,6 +371,7 @@ impl Desk {
                     houses: self.houses.clone(),
                     surveyed: self.surveyed_elsewhere().cloned().collect(),
                     folders: self.folders.clone(),
+                    documents: self.documents.values().cloned().collect(),
                 };
                 _ = reply.send(workspace);
             }

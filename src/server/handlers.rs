@@ -10,17 +10,24 @@ use serde_json::Value;
 use tokio::runtime::Handle;
 use tokio::sync::oneshot;
 use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
+use tower_lsp::lsp_types::request::{
+    GotoDeclarationParams, GotoDeclarationResponse, GotoImplementationParams, GotoImplementationResponse,
+    GotoTypeDefinitionParams, GotoTypeDefinitionResponse,
+};
 use tower_lsp::lsp_types::{
     ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
     DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
     DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
-    DocumentDiagnosticReportResult, DocumentFormattingParams, ExecuteCommandParams, Hover, HoverParams,
-    InitializeParams, InitializeResult, InitializedParams, ServerInfo, SetTraceParams, ShowDocumentParams,
-    TextEdit, TraceValue, Url, WorkDoneProgressCancelParams, WorkspaceDiagnosticParams,
-    WorkspaceDiagnosticReportResult,
+    DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams,
+    ExecuteCommandParams, GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams,
+    InitializeParams, InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams,
+    RenameFilesParams, RenameParams, ServerInfo, SetTraceParams, ShowDocumentParams,
+    TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue, Url,
+    WorkDoneProgressCancelParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
 
+use crate::ide::{self, NoRename};
 use crate::report::Sheet;
 use crate::server::abilities::Abilities;
 use crate::server::answers;
@@ -148,6 +155,18 @@ impl Handlers {
             }
             Err(fault) => tracing::warn!("the {} can't be opened as a file: {fault}", sheet.title()),
         }
+    }
+
+    /// Where a name leads.
+    async fn jump(
+        &self,
+        params: GotoDefinitionParams,
+        question: answers::jump::Question,
+        of: fn(&TextDocumentClientCapabilities) -> Option<&GotoCapability>,
+    ) -> Result<Option<GotoDefinitionResponse>> {
+        let place = params.text_document_position_params;
+        let answer = move |view: &View| answers::jump::jump(view, place.position, question, of);
+        self.of_house(place.text_document.uri, answer).await
     }
 
     /// Asks for the person's settings and takes them in. The client may take its time, so it is waited for elsewhere.
@@ -301,6 +320,75 @@ impl LanguageServer for Handlers {
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
         let uri = params.text_document.uri;
         self.of_text(uri, |glance| Some(answers::formatting::formatting(&glance.document))).await
+    }
+
+    async fn goto_definition(&self, params: GotoDefinitionParams) -> Result<Option<GotoDefinitionResponse>> {
+        self.jump(params, ide::definition, |client| client.definition.as_ref()).await
+    }
+
+    async fn goto_declaration(
+        &self,
+        params: GotoDeclarationParams,
+    ) -> Result<Option<GotoDeclarationResponse>> {
+        self.jump(params, ide::declaration, |client| client.declaration.as_ref()).await
+    }
+
+    async fn goto_type_definition(
+        &self,
+        params: GotoTypeDefinitionParams,
+    ) -> Result<Option<GotoTypeDefinitionResponse>> {
+        self.jump(params, ide::type_definition, |client| client.type_definition.as_ref()).await
+    }
+
+    async fn goto_implementation(
+        &self,
+        params: GotoImplementationParams,
+    ) -> Result<Option<GotoImplementationResponse>> {
+        self.jump(params, ide::implementation, |client| client.implementation.as_ref()).await
+    }
+
+    async fn references(&self, params: ReferenceParams) -> Result<Option<Vec<Location>>> {
+        let (place, with_declaration) = (params.text_document_position, params.context.include_declaration);
+        let answer =
+            move |view: &View| answers::references::references(view, place.position, with_declaration);
+        self.of_house(place.text_document.uri, answer).await
+    }
+
+    async fn document_highlight(
+        &self,
+        params: DocumentHighlightParams,
+    ) -> Result<Option<Vec<DocumentHighlight>>> {
+        let place = params.text_document_position_params;
+        let answer = move |view: &View| answers::references::highlights(view, place.position);
+        self.of_house(place.text_document.uri, answer).await
+    }
+
+    async fn prepare_rename(
+        &self,
+        place: TextDocumentPositionParams,
+    ) -> Result<Option<PrepareRenameResponse>> {
+        let answer = move |view: &View| answers::rename::prepare(view, place.position);
+        self.of_house(place.text_document.uri, answer).await
+    }
+
+    async fn rename(&self, params: RenameParams) -> Result<Option<WorkspaceEdit>> {
+        let (place, name) = (params.text_document_position, params.new_name);
+        let Some(view) = self.of_house(place.text_document.uri, |view| Some(view.clone())).await? else {
+            return Err(refusal(NoRename::NoName.to_string()));
+        };
+        let Some(workspace) = self.ask(Event::WorkspaceWanted).await else { return Ok(None) };
+        if !workspace.has_texts_of(&view) {
+            return Err(Error::new(ErrorCode::ContentModified));
+        }
+        let answer = apart(move || answers::rename::rename(&view, &workspace, place.position, &name)).await?;
+        answer.map(Some).map_err(|why| refusal(why.to_string()))
+    }
+
+    async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {
+        let Some(session) = self.session.get() else { return Ok(None) };
+        let Some(workspace) = self.ask(Event::WorkspaceWanted).await else { return Ok(None) };
+        let abilities = session.abilities;
+        apart(move || answers::moved_files::moved_files(&workspace, abilities, params)).await
     }
 
     async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {

@@ -10,6 +10,7 @@
 mod documents;
 mod features;
 mod lifecycle;
+mod names;
 mod session;
 mod sheets;
 mod text;

@@ -1,0 +1,56 @@
+//! `workspace/willRenameFiles`: include lines follow the files that move.
+
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use tower_lsp::lsp_types::{RenameFilesParams, Url, WorkspaceEdit};
+
+use crate::server::abilities::Abilities;
+use crate::server::desk::Workspace;
+use crate::server::edits::Edits;
+use crate::server::ruler::Ruler;
+use crate::server::view::Page;
+use crate::text::Source;
+use crate::workspace::{Move, OpenDocuments, files_below, include_edits, real_path, text_of};
+
+/// The changes that keep every include of the workspace leading where it leads; `None` when none is needed.
+pub fn moved_files(
+    workspace: &Workspace,
+    abilities: Abilities,
+    params: RenameFilesParams,
+) -> Option<WorkspaceEdit> {
+    let path = |uri: &str| Some(real_path(&Url::parse(uri).ok()?.to_file_path().ok()?));
+    let moves = params.files.iter();
+    let moves: Vec<Move> =
+        moves.filter_map(|it| Some(Move { from: path(&it.old_uri)?, to: path(&it.new_uri)? })).collect();
+    let mut edits = Edits::default();
+    for file in files_of(workspace) {
+        let Some((page, text)) = page_of(file.clone(), workspace, abilities) else { continue };
+        for edit in include_edits(&file, &text, &moves) {
+            edits.add(&page, edit.span.start, edit.span.end, &edit.path);
+        }
+    }
+    (!edits.is_empty()).then(|| edits.encoded(abilities))
+}
+
+/// The files of the workspace's folders, and of the root folders of open documents.
+fn files_of(workspace: &Workspace) -> BTreeSet<PathBuf> {
+    let mut open = OpenDocuments::default();
+    for document in &workspace.documents {
+        open.open(&document.path, document.text());
+    }
+    let roots = workspace.houses.iter().map(|house| &house.spec.root_folder);
+    let folders: BTreeSet<_> = workspace.folders.iter().chain(roots).collect();
+    folders.into_iter().flat_map(|folder| files_below(folder, &open)).collect()
+}
+
+/// A file as the client knows it, and its text as we read it.
+fn page_of(file: PathBuf, workspace: &Workspace, abilities: Abilities) -> Option<(Page, Arc<str>)> {
+    if let Some(document) = workspace.documents.iter().find(|document| real_path(&document.path) == file) {
+        return Some((document.page(), document.text()));
+    }
+    let text = text_of(&file).ok()?;
+    let ruler = Ruler::new(Source::new("", text.clone()), abilities.encoding);
+    Some((Page { uri: Url::from_file_path(&file).ok()?, version: None, ruler }, text))
+}
