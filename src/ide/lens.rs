@@ -7,6 +7,7 @@ use crate::facts::{Answer, FactValue};
 use crate::house::House;
 use crate::ide::figures::{Doubts, checks_of, percent};
 use crate::model::element::{Common, ElementId};
+use crate::model::stairs::{Foot, Stair};
 use crate::snapshot::Snapshot;
 use crate::statics::carried_load::by_place;
 use crate::statics::cases::ByCase;
@@ -24,23 +25,26 @@ pub struct Lens {
     pub span: Span,
     /// The element.
     pub element: ElementId,
-    /// Its name, as a person asks for its sheet.
-    pub name: Box<str>,
     /// The figures.
     pub text: String,
     /// What opens behind them.
     pub action: LensAction,
 }
 
-/// What opens behind a lens.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// What opens behind a lens. Elements are named as a person names them.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum LensAction {
-    /// Why the element carries what it does.
-    Takedown,
-    /// Its calculation sheet.
-    Calculation,
-    /// The step between its two floors, divided.
-    Steps,
+    /// Why an element carries what it does.
+    Takedown(Box<str>),
+    /// An element's calculation sheet.
+    Calculation(Box<str>),
+    /// The step between two floors, divided.
+    Steps {
+        /// The floor it goes up to.
+        upper: Box<str>,
+        /// The floor it starts from.
+        lower: Box<str>,
+    },
     /// The rod list: every surface of the house.
     Rod,
 }
@@ -61,25 +65,33 @@ pub fn lenses(snapshot: &Snapshot, file: FileId) -> Vec<Lens> {
 
 fn lens(house: &House, doubts: &Doubts, common: &Common) -> Option<Lens> {
     let id = common.id;
+    let name = || common.name.clone();
+    let made = |text, action| Lens { span: common.name_span, element: id, text, action };
     let (figures, action) = match id.kind {
-        ElementKind::Column => (carried(house, id), LensAction::Takedown),
-        ElementKind::Footing => (footing(house, id), LensAction::Takedown),
-        ElementKind::Wall => (wall(house, id), LensAction::Takedown),
-        ElementKind::Beam | ElementKind::Joists => (spanning(house, id), LensAction::Calculation),
-        ElementKind::Header => (header(house, id), LensAction::Calculation),
-        ElementKind::Stair => return Some(made(common, stair(house, id)?, LensAction::Steps)),
-        ElementKind::Floor => return Some(made(common, floor(house, id)?, LensAction::Rod)),
+        ElementKind::Column => (carried(house, id), LensAction::Takedown(name())),
+        ElementKind::Footing => (footing(house, id), LensAction::Takedown(name())),
+        ElementKind::Wall => (wall(house, id), LensAction::Takedown(name())),
+        ElementKind::Beam | ElementKind::Joists => (spanning(house, id), LensAction::Calculation(name())),
+        ElementKind::Header => (header(house, id), LensAction::Calculation(name())),
+        ElementKind::Stair => return Some(made(stair(house, id)?, steps_of(house.model.stair(id)?))),
+        ElementKind::Floor => return Some(made(floor(house, id)?, LensAction::Rod)),
         _ => return None,
     };
     let text = match doubts.about(id) {
         Some(why) => format!("not known yet: {why}"),
         None => figures?,
     };
-    Some(made(common, text, action))
+    Some(made(text, action))
 }
 
-fn made(common: &Common, text: String, action: LensAction) -> Lens {
-    Lens { span: common.name_span, element: common.id, name: common.name.clone(), text, action }
+/// The step that a stair climbs; of one from the ground the heights of everything.
+fn steps_of(stair: &Stair) -> LensAction {
+    match (stair.from.value(), stair.to.value()) {
+        (Some(Foot::Floor(lower)), Some(upper)) => {
+            LensAction::Steps { upper: upper.name.clone(), lower: lower.name.clone() }
+        }
+        (Some(Foot::Floor(_) | Foot::Grade) | None, _) => LensAction::Rod,
+    }
 }
 
 fn carried(house: &House, id: ElementId) -> Option<String> {
@@ -201,8 +213,8 @@ mod tests {
 
     fn lens(text: &str, name: &str) -> (String, LensAction) {
         let snapshot = snapshot_of(text);
-        let lens = lenses(&snapshot, FileId(0)).into_iter().find(|lens| *lens.name == *name).unwrap();
-        assert_eq!(snapshot.house.text_at(lens.span), name);
+        let mut all = lenses(&snapshot, FileId(0)).into_iter();
+        let lens = all.find(|lens| snapshot.house.text_at(lens.span) == name).unwrap();
         (lens.text, lens.action)
     }
 
@@ -213,15 +225,17 @@ mod tests {
     /// The demo houses' own figures. 13,212 lb are 13,136 and the 76 lb of the column, 1,922 of 2,000 psf with them.
     #[test]
     fn the_governing_figures_stand_above_each_element() {
-        use LensAction::{Calculation, Rod, Steps, Takedown};
-        check(LOON_COVE, "C1", "carries 13,136 lb · cap 82 %", Takedown);
-        check(LOON_COVE, "F1", "carries 13,212 lb · soil 96 %", Takedown);
-        check(LOON_COVE, "B1", "spans 17'-9\" · live sag 87 %", Calculation);
-        check(LOON_COVE, "J1", "spans 13'-9 1/4\" · bending 83 %", Calculation);
-        check(LOON_COVE, "S1", "14 risers of 7-7/16\"~ · headroom 6'-8 7/8\"~", Steps);
-        check(LOON_COVE, "S2", "3 risers of 6-1/2\"", Steps);
-        check(LOON_COVE, "main", "finish 100'-0 3/4\" · joists 99'-2\" to 99'-11 1/4\"", Rod);
-        check(HOP_BARN, "S2", "2 risers of 6-7/16\"", Steps);
+        let takedown = |name: &str| LensAction::Takedown(name.into());
+        let calculation = |name: &str| LensAction::Calculation(name.into());
+        let steps = |upper: &str, lower: &str| LensAction::Steps { upper: upper.into(), lower: lower.into() };
+        check(LOON_COVE, "C1", "carries 13,136 lb · cap 82 %", takedown("C1"));
+        check(LOON_COVE, "F1", "carries 13,212 lb · soil 96 %", takedown("F1"));
+        check(LOON_COVE, "B1", "spans 17'-9\" · live sag 87 %", calculation("B1"));
+        check(LOON_COVE, "J1", "spans 13'-9 1/4\" · bending 83 %", calculation("J1"));
+        check(LOON_COVE, "S1", "14 risers of 7-7/16\"~ · headroom 6'-8 7/8\"~", steps("main", "basement"));
+        check(LOON_COVE, "S2", "3 risers of 6-1/2\"", steps("main", "sunroom"));
+        check(LOON_COVE, "main", "finish 100'-0 3/4\" · joists 99'-2\" to 99'-11 1/4\"", LensAction::Rod);
+        check(HOP_BARN, "S2", "2 risers of 6-7/16\"", steps("library", "main"));
         assert!(lens(LOON_COVE, "H1").0.starts_with("spans 12'-4 1/2\" · "));
         assert!(lens(HOP_BARN, "P1").0.starts_with("carries 14,592 lb · "));
     }

@@ -4,6 +4,7 @@ pub mod diagnostics;
 pub mod formatting;
 pub mod hover;
 pub mod jump;
+pub mod lenses;
 pub mod moved_files;
 pub mod references;
 pub mod rename;

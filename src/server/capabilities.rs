@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 use tower_lsp::jsonrpc::Response;
 use tower_lsp::lsp_types::{
-    DeclarationCapability, DiagnosticOptions, DiagnosticServerCapabilities,
+    CodeLensOptions, DeclarationCapability, DiagnosticOptions, DiagnosticServerCapabilities,
     DidChangeWatchedFilesRegistrationOptions, ExecuteCommandOptions, FileOperationFilter,
     FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions, FileSystemWatcher,
     GlobPattern, HoverProviderCapability, ImplementationProviderCapability, OneOf, Registration,
@@ -50,6 +50,7 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
         } else {
             OneOf::Left(true)
         }),
+        code_lens_provider: Some(CodeLensOptions { resolve_provider: Some(false) }),
         document_formatting_provider: Some(OneOf::Left(true)),
         execute_command_provider: Some(ExecuteCommandOptions {
             commands: COMMANDS.map(str::to_owned).to_vec(),

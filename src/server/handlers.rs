@@ -15,7 +15,7 @@ use tower_lsp::lsp_types::request::{
     GotoTypeDefinitionParams, GotoTypeDefinitionResponse,
 };
 use tower_lsp::lsp_types::{
-    ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
+    CodeLens, CodeLensParams, ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
     DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
     DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
     DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams,
@@ -315,6 +315,10 @@ impl LanguageServer for Handlers {
     async fn hover(&self, params: HoverParams) -> Result<Option<Hover>> {
         let place = params.text_document_position_params;
         self.of_house(place.text_document.uri, move |view| answers::hover::hover(view, place.position)).await
+    }
+
+    async fn code_lens(&self, params: CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
+        self.of_house(params.text_document.uri, answers::lenses::lenses).await
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {

@@ -40,7 +40,9 @@ fn a_fact_and_a_heading_say_what_the_vocabulary_says_of_them() {
         {
             let at = if what == "on" { "ds on" } else { what };
             let hover = hover_at(&mut session, text, at, encoding);
-            assert!(hover["contents"]["value"].as_str().unwrap().contains(meaning), "{hover}");
+            // Such a client renders no Markdown, so no marks are sent.
+            let said = hover["contents"]["value"].as_str().unwrap();
+            assert!(said.contains(&meaning.replace('`', "")), "{hover}");
             let about = slice(text, &hover["range"], encoding);
             assert!(about.starts_with(&range[..3]), "{about}");
         }
@@ -57,7 +59,7 @@ fn a_finding_says_its_rule_under_the_cursor() {
     let shown = session.diagnostics(URI, Some(1));
     let hover = hover_at(&mut session, &text, slice(&text, &shown[0]["range"], "utf-16"), "utf-16");
     let said = hover["contents"]["value"].as_str().unwrap();
-    assert!(said.contains("frost-depth") && said.contains("## Why"), "{said}");
+    assert!(said.contains("frost-depth") && said.contains("\nWhy\n") && !said.contains("**"), "{said}");
     assert_eq!(hover["range"], shown[0]["range"]);
 }
 

@@ -9,6 +9,7 @@
 
 mod documents;
 mod features;
+mod figures;
 mod lifecycle;
 mod names;
 mod session;

@@ -5,12 +5,17 @@ use tower_lsp::lsp_types::{Hover, HoverContents, MarkupContent, MarkupKind, Posi
 use crate::ide;
 use crate::server::view::View;
 
-/// What there is to say about a position.
+/// What there is to say about a position, by the first house of the file that has something to say.
 pub fn hover(view: &View, position: Position) -> Option<Hover> {
-    let hover = ide::hover(view.house.snapshot(), view.house.file, view.offset(position))?;
-    let kind = if view.abilities.renders_markdown { MarkupKind::Markdown } else { MarkupKind::PlainText };
+    let offset = view.offset(position);
+    let hover = view.houses().find_map(|house| ide::hover(house.snapshot(), house.file, offset))?;
+    let (kind, value) = if view.abilities.renders_markdown {
+        (MarkupKind::Markdown, hover.text)
+    } else {
+        (MarkupKind::PlainText, ide::plain(&hover.text))
+    };
     Some(Hover {
-        contents: HoverContents::Markup(MarkupContent { kind, value: hover.text }),
+        contents: HoverContents::Markup(MarkupContent { kind, value }),
         range: Some(view.range(hover.span.start, hover.span.end)),
     })
 }
