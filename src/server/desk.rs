@@ -3,7 +3,7 @@
 //! It applies edits at once and hands the newest texts to the analyst; what comes back for texts that are old by then is
 //! dropped. Whoever wants something of it gets the answer through a channel and never waits for an analysis of older text.
 
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -157,7 +157,7 @@ pub fn start(
         surveyor,
         refresher,
         folders,
-        documents: HashMap::new(),
+        documents: BTreeMap::new(),
         generation: 0,
         is_analysed: true,
         is_disk_changed: false,
@@ -166,7 +166,7 @@ pub fn start(
         findings: Vec::new(),
         surveyed: Vec::new(),
         waiting: Vec::new(),
-        told: HashMap::new(),
+        told: BTreeMap::new(),
         edition: 0,
     };
     desk.survey();
@@ -188,7 +188,8 @@ struct Desk {
     surveyor: Surveyor,
     refresher: Refresher,
     folders: Vec<PathBuf>,
-    documents: HashMap<Url, Arc<Document>>,
+    /// By address, so that the order of the houses does not change from one analysis to the next.
+    documents: BTreeMap<Url, Arc<Document>>,
     /// Counts the states of the documents.
     generation: u64,
     /// `houses` are those of this generation.
@@ -203,7 +204,7 @@ struct Desk {
     surveyed: Vec<Arc<Surveyed>>,
     waiting: Vec<Wish>,
     /// What there is to tell of each file, and was told to a client that does not ask.
-    told: HashMap<Url, FileFindings>,
+    told: BTreeMap<Url, FileFindings>,
     edition: u64,
 }
 

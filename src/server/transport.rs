@@ -13,6 +13,7 @@ use std::time::Instant;
 
 use futures_util::future::{BoxFuture, poll_fn};
 use futures_util::{FutureExt, Sink, StreamExt};
+use serde_json::Value;
 use tokio::sync::mpsc::{UnboundedReceiver, UnboundedSender, unbounded_channel};
 use tower::Service;
 use tower_lsp::ClientSocket;
@@ -54,7 +55,7 @@ where
     let to_client = outbox.clone();
     tokio::spawn(async move {
         while let Some(request) = requests_to_client.next().await {
-            to_client.send(&request);
+            to_client.send(&without_null(request));
         }
     });
 
@@ -118,6 +119,20 @@ fn read_all(input: impl Read, messages: &UnboundedSender<Message>) {
         if messages.send(message).is_err() {
             return;
         }
+    }
+}
+
+/// A message to the client without parameters that are nothing: JSON-RPC 2.0 knows lists and objects there, or no such
+/// member.
+fn without_null(request: Request) -> Request {
+    if request.params() != Some(&Value::Null) {
+        return request;
+    }
+    let (method, id, _) = request.into_parts();
+    let bare = Request::build(method);
+    match id {
+        Some(id) => bare.id(id).finish(),
+        None => bare.finish(),
     }
 }
 
@@ -368,6 +383,15 @@ mod tests {
             session.request(1, method);
             assert_eq!(session.receive()["error"]["code"], json!(-32601));
         }
+    }
+
+    #[test]
+    fn a_question_without_parameters_has_no_such_member() {
+        let written = |request| serde_json::to_value(without_null(request)).unwrap();
+        let bare = Request::build("odd/refresh").id(1).params(Value::Null).finish();
+        assert_eq!(written(bare), json!({"jsonrpc": "2.0", "id": 1, "method": "odd/refresh"}));
+        let whole = Request::build("odd/tell").params(json!([7])).finish();
+        assert_eq!(written(whole), json!({"jsonrpc": "2.0", "method": "odd/tell", "params": [7]}));
     }
 
     #[test]
