@@ -7,11 +7,18 @@
     reason = "a test fails by panicking"
 )]
 
+#[path = "../support/damage.rs"]
+mod damage;
+#[path = "../support/dice.rs"]
+mod dice;
 mod documents;
+mod edits;
 mod features;
 mod figures;
 mod lifecycle;
 mod names;
+#[path = "../support/random_specs.rs"]
+mod random_specs;
 mod session;
 mod sheets;
 mod text;

@@ -1,6 +1,6 @@
 //! A client of the server: sends what it is told, keeps what comes until somebody asks for it.
 
-use std::collections::VecDeque;
+use std::collections::{BTreeMap, VecDeque};
 use std::io::{BufRead, BufReader, Read, Write};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -20,6 +20,7 @@ pub struct Session {
     /// Received, not asked for yet.
     kept: VecDeque<Value>,
     next_id: u64,
+    offered: Value,
 }
 
 impl Session {
@@ -35,7 +36,14 @@ impl Session {
         let (sender, messages) = channel();
         let output = child.stdout.take().unwrap();
         thread::spawn(move || read_all(BufReader::new(output), &sender));
-        Self { input: child.stdin.take(), child, messages, kept: VecDeque::new(), next_id: 1 }
+        Self {
+            input: child.stdin.take(),
+            child,
+            messages,
+            kept: VecDeque::new(),
+            next_id: 1,
+            offered: Value::Null,
+        }
     }
 
     /// A server that knows this client's capabilities.
@@ -54,7 +62,13 @@ impl Session {
     pub fn initialize(&mut self, params: &Value) -> Value {
         let answer = self.ask("initialize", params);
         self.notify("initialized", &json!({}));
+        self.offered = answer["result"]["capabilities"].clone();
         answer["result"].clone()
+    }
+
+    /// True when the server said at the start that it can do this.
+    pub fn offers(&self, provider: &str) -> bool {
+        !self.offered[provider].is_null()
     }
 
     /// Sends bytes as they are.
@@ -115,6 +129,21 @@ impl Session {
                 && message["params"].get("version").cloned().unwrap_or_default() == json!(version)
         });
         message["params"]["diagnostics"].as_array().unwrap().clone()
+    }
+
+    /// What was published last of each file that something was published of, up to now; nothing of it is kept.
+    /// A file that is not open and has no findings is left out.
+    pub fn shown(&mut self) -> BTreeMap<String, Value> {
+        self.kept.extend(self.messages.try_iter());
+        let mut shown = BTreeMap::new();
+        for message in std::mem::take(&mut self.kept) {
+            let params = &message["params"];
+            if message["method"] == "textDocument/publishDiagnostics" {
+                shown.insert(params["uri"].as_str().unwrap().to_owned(), params.clone());
+            }
+        }
+        shown.retain(|_, params| params["version"].is_i64() || params["diagnostics"] != json!([]));
+        shown
     }
 
     /// Opens a document.
