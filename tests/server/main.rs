@@ -21,5 +21,6 @@ mod names;
 mod random_specs;
 mod session;
 mod sheets;
+mod steadiness;
 mod text;
 mod wire;
