@@ -24,6 +24,7 @@ use crate::server::publication::{HouseFindings, joined};
 use crate::server::refresh::Refresher;
 use crate::server::survey::{Survey, SurveyJob, Surveyed, Surveyor};
 use crate::server::view::{Analysed, View};
+use crate::workspace::{OpenDocuments, real_path};
 
 /// Something that happened, or something asked.
 #[derive(Debug)]
@@ -98,6 +99,24 @@ pub struct Workspace {
 }
 
 impl Workspace {
+    /// The open documents, to be read before the files on disk.
+    pub fn open_documents(&self) -> OpenDocuments {
+        let mut open = OpenDocuments::default();
+        for document in &self.documents {
+            open.open(&document.path, document.text());
+        }
+        open
+    }
+
+    /// The folders to look for files in: those of the workspace, and of houses that lie in none of them.
+    pub fn all_folders(&self) -> BTreeSet<PathBuf> {
+        let folders: BTreeSet<PathBuf> = self.folders.iter().map(|folder| real_path(folder)).collect();
+        let roots = self.houses.iter().map(|house| &house.spec.root_folder);
+        let outside = roots.filter(|root| !folders.iter().any(|folder| root.starts_with(folder)));
+        let outside: Vec<_> = outside.cloned().collect();
+        folders.into_iter().chain(outside).collect()
+    }
+
     /// True when what is seen there was made from the texts that these documents have.
     pub fn has_texts_of(&self, view: &View) -> bool {
         let pages = view.houses().flat_map(|house| house.analysed.pages.iter().flatten());

@@ -12,7 +12,7 @@ use crate::server::edits::Edits;
 use crate::server::ruler::Ruler;
 use crate::server::view::Page;
 use crate::text::Source;
-use crate::workspace::{Move, OpenDocuments, files_below, include_edits, real_path, text_of};
+use crate::workspace::{Move, files_below, include_edits, real_path, text_of};
 
 /// The changes that keep every include of the workspace leading where it leads; `None` when none is needed.
 pub fn moved_files(
@@ -25,24 +25,16 @@ pub fn moved_files(
     let moves: Vec<Move> =
         moves.filter_map(|it| Some(Move { from: path(&it.old_uri)?, to: path(&it.new_uri)? })).collect();
     let mut edits = Edits::default();
-    for file in files_of(workspace) {
+    let open = workspace.open_documents();
+    let files: BTreeSet<PathBuf> =
+        workspace.all_folders().iter().flat_map(|folder| files_below(folder, &open)).collect();
+    for file in files {
         let Some((page, text)) = page_of(file.clone(), workspace, abilities) else { continue };
         for edit in include_edits(&file, &text, &moves) {
             edits.add(&page, edit.span.start, edit.span.end, &edit.path);
         }
     }
     (!edits.is_empty()).then(|| edits.encoded(abilities))
-}
-
-/// The files of the workspace's folders, and of the root folders of open documents.
-fn files_of(workspace: &Workspace) -> BTreeSet<PathBuf> {
-    let mut open = OpenDocuments::default();
-    for document in &workspace.documents {
-        open.open(&document.path, document.text());
-    }
-    let roots = workspace.houses.iter().map(|house| &house.spec.root_folder);
-    let folders: BTreeSet<_> = workspace.folders.iter().chain(roots).collect();
-    folders.into_iter().flat_map(|folder| files_below(folder, &open)).collect()
 }
 
 /// A file as the client knows it, and its text as we read it.

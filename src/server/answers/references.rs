@@ -1,5 +1,8 @@
 //! `textDocument/references` and `documentHighlight`: every place that means the same.
 
+use std::collections::HashSet;
+use std::hash::Hash;
+
 use tower_lsp::lsp_types::{DocumentHighlight, DocumentHighlightKind, Location, Position};
 
 use crate::ide;
@@ -12,7 +15,7 @@ pub fn references(view: &View, position: Position, with_declaration: bool) -> Op
         let places = ide::references(&house.snapshot().house, house.file, offset, with_declaration)?;
         Some(places.into_iter().filter_map(|place| house.analysed.location(place)))
     });
-    each_once(places)
+    each_once(places, |place| (place.uri.clone(), place.range.start.line, place.range.start.character))
 }
 
 /// The same, of this file alone.
@@ -30,20 +33,19 @@ pub fn highlights(view: &View, position: Position) -> Option<Vec<DocumentHighlig
         let places = ide::highlights(&house.snapshot().house, house.file, offset)?;
         Some(places.into_iter().map(encoded))
     });
-    each_once(places)
+    each_once(places, |place| (place.range.start.line, place.range.start.character))
 }
 
-/// All of what the projects say, each once; `None` when none of them has something to say.
-fn each_once<T: PartialEq>(of_projects: impl Iterator<Item = impl Iterator<Item = T>>) -> Option<Vec<T>> {
+/// All of what the projects say, of each key once; `None` when none of them has something to say.
+fn each_once<T, K: Hash + Eq>(
+    of_projects: impl Iterator<Item = impl Iterator<Item = T>>,
+    key: impl Fn(&T) -> K,
+) -> Option<Vec<T>> {
+    let mut known = HashSet::new();
     let mut all: Option<Vec<T>> = None;
     for of_project in of_projects {
-        match &mut all {
-            None => all = Some(of_project.collect()),
-            Some(known) => {
-                let new: Vec<T> = of_project.filter(|one| !known.contains(one)).collect();
-                known.extend(new);
-            }
-        }
+        let new = of_project.filter(|one| known.insert(key(one)));
+        all.get_or_insert_default().extend(new);
     }
     all
 }

@@ -14,7 +14,7 @@ use crate::server::edits::Edits;
 use crate::server::view::{Analysed, View};
 use crate::snapshot::{Caches, analyse};
 use crate::text::{FileId, Span};
-use crate::workspace::{OpenDocuments, Spec, specs_below, today};
+use crate::workspace::{Spec, specs_below, today};
 
 /// The name at a position, when it can be changed.
 pub fn prepare(view: &View, position: Position) -> Option<PrepareRenameResponse> {
@@ -87,13 +87,12 @@ fn same_place<'a>(
 
 /// These houses, then every other of the workspace that shares a file with one of them, or with one that does.
 fn with_neighbours(mut houses: Vec<Arc<Analysed>>, workspace: &Workspace, view: &View) -> Vec<Arc<Analysed>> {
-    let mut open = OpenDocuments::default();
-    for document in &workspace.documents {
-        open.open(&document.path, document.text());
+    // A file that opens a project is in no other: where there are no further ones, nothing need be looked through.
+    if houses.iter().all(|house| house.spec.paths.len() == 1 && !house.spec.is_alone) {
+        return houses;
     }
-    let roots = houses.iter().map(|house| &house.spec.root_folder).cloned();
-    let folders: HashSet<_> = workspace.folders.iter().cloned().chain(roots).collect();
-    let below = folders.iter().flat_map(|folder| specs_below(folder, &open));
+    let open = workspace.open_documents();
+    let below = workspace.all_folders().into_iter().flat_map(|folder| specs_below(&folder, &open));
     let mut others: Vec<Spec> = below.filter_map(|(_, spec)| spec.ok()).collect();
     loop {
         let is_neighbour = |spec: &Spec| {
@@ -103,13 +102,12 @@ fn with_neighbours(mut houses: Vec<Arc<Analysed>>, workspace: &Workspace, view: 
         };
         let Some(at) = others.iter().position(is_neighbour) else { return houses };
         let spec = others.swap_remove(at);
-        let open_already =
-            workspace.houses.iter().find(|house| house.spec.paths.first() == spec.paths.first());
-        let house = match open_already {
-            Some(house) => Some(Arc::clone(house)),
-            None => analysed(spec, workspace, view),
-        };
-        houses.extend(house);
+        let root = spec.paths.first();
+        let is_this = |house: &&Arc<Analysed>| house.spec.paths.first() == root;
+        match workspace.houses.iter().find(is_this).cloned() {
+            Some(house) => houses.push(house),
+            None => houses.extend(analysed(spec, workspace, view)),
+        }
     }
 }
 
