@@ -7,10 +7,14 @@ use crate::house::House;
 use crate::model::element::{Common, ElementId};
 use crate::model::problem::ModelProblemKind;
 use crate::statics::action::{Lost, Source};
+use crate::statics::cases::{ByCase, Case};
 use crate::syntax::Opening;
 use crate::syntax::vocabulary::{COMMON, ElementKind};
+use crate::units::Force;
+use crate::verify::bearings::heaviest;
 use crate::verify::check::{Check, Verification};
 use crate::verify::limit_state::LimitState;
+use crate::verify::quantity::{Quantity, grouped};
 
 /// The checks of an element that ran, one a limit state, the fullest first. What is asked beyond the code comes last.
 pub fn checks_of(house: &House, element: ElementId) -> Vec<(&Verification, &Check)> {
@@ -46,6 +50,20 @@ pub fn listed(items: &[String], most: usize) -> String {
         ([first @ .., last], 0) if !first.is_empty() => format!("{} and {last}", first.join(", ")),
         (_, 0) => shown.concat(),
         (_, more) => format!("{} and {more} more", shown.join(", ")),
+    }
+}
+
+/// A force by its heaviest combination and by case: `13,136 lb by D + L (D 3,359, L 9,777)`.
+pub fn force_in_words(force: &ByCase<Force>) -> String {
+    let cases = Case::ALL.into_iter().filter(|case| *force.of(*case) != Force::ZERO);
+    let cases: Vec<String> =
+        cases.map(|case| format!("{} {}", case.symbol(), grouped(force.of(case).to_lb()))).collect();
+    let cases = cases.join(", ");
+    match heaviest(force) {
+        Some(most) => {
+            format!("{} by {} ({cases})", Quantity::from(most.force), most.combination)
+        }
+        None => format!("{} ({cases})", Quantity::from(force.total())),
     }
 }
 

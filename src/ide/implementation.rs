@@ -22,7 +22,7 @@ pub fn implementation(house: &House, file: FileId, offset: u32) -> Option<Jump> 
 }
 
 /// The facts that say what holds an element of this kind up.
-const fn supports(kind: ElementKind) -> &'static [&'static str] {
+pub const fn supports(kind: ElementKind) -> &'static [&'static str] {
     match kind {
         ElementKind::Joists
         | ElementKind::Wall

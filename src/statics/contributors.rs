@@ -43,6 +43,11 @@ pub fn on(model: &Model, geometry: &Geometry, takedown: &Takedown, element: Elem
     parts(model, geometry, takedown, element, &Acting::total)
 }
 
+/// Everything that acts on an element, each as a whole and not taken apart any further.
+pub fn directly_on(takedown: &Takedown, element: ElementId) -> Vec<Contribution> {
+    shares(takedown, element, &Acting::total)
+}
+
 /// What makes up the reaction of one element on another.
 pub fn of_reaction(
     model: &Model,
@@ -67,6 +72,22 @@ fn parts(
     element: ElementId,
     influence: Influence<'_>,
 ) -> Vec<Contribution> {
+    let mut found = shares(takedown, element, influence);
+    for part in &mut found {
+        if let Contributor::Element(above) = part.from {
+            let through_above = |acting: &Acting| {
+                let action = Action { source: Source::Weight, acting: *acting };
+                let outcome = through(model, geometry, &takedown.headers, above, &[action]);
+                let here = outcome.handed.iter().filter(|handed| handed.to == Receiver::Element(element));
+                here.fold(ByCase::default(), |sum, handed| sum + influence(&handed.acting))
+            };
+            part.of = parts(model, geometry, takedown, above, &through_above);
+        }
+    }
+    found
+}
+
+fn shares(takedown: &Takedown, element: ElementId, influence: Influence<'_>) -> Vec<Contribution> {
     let mut found: Vec<Contribution> = Vec::new();
     for action in takedown.on(element) {
         let force = influence(&action.acting);
@@ -83,17 +104,6 @@ fn parts(
         match found.iter_mut().find(|part| part.from == from) {
             Some(part) => part.force += force,
             None => found.push(Contribution { from, force, of: Vec::new() }),
-        }
-    }
-    for part in &mut found {
-        if let Contributor::Element(above) = part.from {
-            let through_above = |acting: &Acting| {
-                let action = Action { source: Source::Weight, acting: *acting };
-                let outcome = through(model, geometry, &takedown.headers, above, &[action]);
-                let here = outcome.handed.iter().filter(|handed| handed.to == Receiver::Element(element));
-                here.fold(ByCase::default(), |sum, handed| sum + influence(&handed.acting))
-            };
-            part.of = parts(model, geometry, takedown, above, &through_above);
         }
     }
     found

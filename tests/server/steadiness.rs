@@ -104,25 +104,6 @@ fn a_text_of_nothing_much_is_no_trouble() {
     }
 }
 
-/// Long lines are as bad as it gets: every column is counted from the line's start.
-#[test]
-fn a_line_of_half_a_megabyte_keeps_nobody_waiting() {
-    let lines: String = (0..50_000).map(|n| format!("L{n} {n}', ")).collect();
-    for text in [
-        format!("grid\n  x {lines}\n  y 1 0'\n"),
-        format!("beam B1 {}\n", "x ".repeat(250_000)),
-        format!("beam B1\n  size {}\n", "2x10 \"é\" ".repeat(50_000)),
-        format!("sheet A-1\n  schedules {}\nwall W1\n", "W1, ".repeat(125_000)),
-        format!("-- {}\nbeam B1\n", "http://a.example/ ".repeat(25_000)),
-        format!("intent\n  keep top of W1 = {}\nwall W1\n", "top of W1 plus ".repeat(30_000)),
-    ] {
-        let mut session = Session::with(&able("utf-16"));
-        let mut asked = Asked::open(&mut session, text, "utf-16");
-        asked.of_place(&json!({"line": 1, "character": 40}));
-        asked.of_document();
-    }
-}
-
 /// A client that takes all there is.
 fn able(encoding: &str) -> Value {
     let links = json!({"linkSupport": true});

@@ -1,14 +1,14 @@
 //! What comes down on an element, and what it hands on.
 
 use crate::house::House;
+use crate::ide::figures::force_in_words;
 use crate::ide::hover::markdown::escaped;
 use crate::model::element::ElementId;
 use crate::statics::action::{Receiver, Source};
-use crate::statics::cases::{ByCase, Case};
+use crate::statics::cases::ByCase;
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Force;
-use crate::verify::bearings::heaviest;
-use crate::verify::quantity::{Quantity, grouped};
+use crate::verify::quantity::Quantity;
 
 /// So many carried or carrying elements are told one by one.
 const MOST_TOLD: usize = 4;
@@ -22,7 +22,7 @@ pub fn lines(house: &House, element: ElementId) -> Vec<String> {
     let mut lines = Vec::new();
     let load = house.forces.load_on(element);
     if load != ByCase::default() {
-        lines.push(format!("- carries {}", in_words(&load)));
+        lines.push(format!("- carries {}", force_in_words(&load)));
         let mut from: Vec<ElementId> = Vec::new();
         for action in house.forces.on(element) {
             if let Source::From(other) = action.source
@@ -55,7 +55,7 @@ fn handed(house: &House, element: ElementId) -> Vec<String> {
         .iter()
         .take(MOST_TOLD)
         .map(|to| {
-            let brought = in_words(&house.forces.reaction(element, *to));
+            let brought = force_in_words(&house.forces.reaction(element, *to));
             match to {
                 Receiver::Element(on) => format!("- brings to {}: {brought}", name_of(house, *on)),
                 Receiver::Outside => format!("- brings to what stands outside of the spec: {brought}"),
@@ -81,18 +81,6 @@ fn told(mut each: Vec<String>) -> String {
         each.push(format!("and {more} more"));
     }
     each.join(", ")
-}
-
-/// `13,136 lb by D + L (D 3,359, L 9,777)`.
-fn in_words(force: &ByCase<Force>) -> String {
-    let cases = Case::ALL.into_iter().filter(|case| *force.of(*case) != Force::ZERO);
-    let cases: Vec<String> =
-        cases.map(|case| format!("{} {}", case.symbol(), grouped(force.of(case).to_lb()))).collect();
-    let cases = cases.join(", ");
-    match heaviest(force) {
-        Some(most) => format!("{} by {} ({cases})", pounds(most.force), most.combination),
-        None => format!("{} ({cases})", pounds(force.total())),
-    }
 }
 
 fn pounds(force: Force) -> String {
