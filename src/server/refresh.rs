@@ -1,21 +1,21 @@
 //! Asks the client to ask again, when what it shows is no longer right and it could not know.
 
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use tokio::runtime::Handle;
 use tower_lsp::Client;
 
 use crate::server::abilities::Abilities;
 
-/// Asks the client to ask again. One question of a kind is under way at a time.
+/// Asks the client to ask again. One question of a kind is under way at a time; what comes up meanwhile is one more.
 #[derive(Clone, Debug)]
 pub struct Refresher {
     client: Client,
     runtime: Handle,
     abilities: Abilities,
-    asks_for_figures: Arc<AtomicBool>,
-    asks_for_findings: Arc<AtomicBool>,
+    asks_for_figures: Arc<AtomicU64>,
+    asks_for_findings: Arc<AtomicU64>,
 }
 
 impl Refresher {
@@ -28,13 +28,16 @@ impl Refresher {
     /// Lenses and hints may show old figures.
     pub fn figures(&self) {
         let (client, abilities) = (self.client.clone(), self.abilities);
-        self.once(&self.asks_for_figures, async move {
-            // What a client does not understand it refuses, and shows old figures until it asks by itself.
-            if abilities.refreshes_hints {
-                _ = client.inlay_hint_refresh().await;
-            }
-            if abilities.refreshes_lenses {
-                _ = client.code_lens_refresh().await;
+        self.one_by_one(&self.asks_for_figures, move || {
+            let client = client.clone();
+            async move {
+                // What a client does not understand it refuses, and shows old figures until it asks by itself.
+                if abilities.refreshes_hints {
+                    _ = client.inlay_hint_refresh().await;
+                }
+                if abilities.refreshes_lenses {
+                    _ = client.code_lens_refresh().await;
+                }
             }
         });
     }
@@ -43,10 +46,10 @@ impl Refresher {
     pub fn findings(&self) {
         if self.abilities.pulls_diagnostics {
             let client = self.client.clone();
-            self.once(
-                &self.asks_for_findings,
-                async move { _ = client.workspace_diagnostic_refresh().await },
-            );
+            self.one_by_one(&self.asks_for_findings, move || {
+                let client = client.clone();
+                async move { _ = client.workspace_diagnostic_refresh().await }
+            });
         }
     }
 
@@ -60,12 +63,22 @@ impl Refresher {
         }
     }
 
-    fn once(&self, is_under_way: &Arc<AtomicBool>, question: impl Future<Output = ()> + Send + 'static) {
-        if !is_under_way.swap(true, Ordering::Relaxed) {
-            let is_under_way = Arc::clone(is_under_way);
+    /// Asks, and once answered asks again when there has been a further wish: the client may have looked too early.
+    fn one_by_one<F: Future<Output = ()> + Send>(
+        &self,
+        wishes: &Arc<AtomicU64>,
+        question: impl Fn() -> F + Send + 'static,
+    ) {
+        if wishes.fetch_add(1, Ordering::Relaxed) == 0 {
+            let wishes = Arc::clone(wishes);
             self.runtime.spawn(async move {
-                question.await;
-                is_under_way.store(false, Ordering::Relaxed);
+                loop {
+                    let heard = wishes.load(Ordering::Relaxed);
+                    question().await;
+                    if wishes.compare_exchange(heard, 0, Ordering::Relaxed, Ordering::Relaxed).is_ok() {
+                        return;
+                    }
+                }
             });
         }
     }
