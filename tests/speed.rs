@@ -13,6 +13,7 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use storyrod::house::House;
+use storyrod::ide::{self, Made};
 use storyrod::inputs::{Inputs, Settings};
 use storyrod::snapshot::{Caches, analyse};
 use storyrod::statics::takedown;
@@ -86,4 +87,30 @@ fn ten_thousand_lines_are_read_and_checked_in_linear_time() {
     let ratio = of_long.as_secs_f64() / of_short.as_secs_f64();
     assert!(ratio < 2.5 * growth, "{growth:.1} times the text takes {ratio:.1} times as long");
     assert!(of_long < Duration::from_secs(5), "{of_long:?}");
+}
+
+/// One answer about one element, of the elements for which it takes longest.
+#[test]
+fn a_step_of_the_load_and_all_of_one_size_take_no_time() {
+    let text = houses::long_spec(1, 10_000);
+    let source = Source::new("long.framing", text);
+    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let today = Date { year: 2027, month: 6, day: 1 };
+    let house = House::of(&Arc::new(inputs), &mut ElementCache::default(), today);
+    let ids: Vec<_> = house.model.commons().map(|common| common.id).collect();
+    let longest = |answer: &dyn Fn(usize)| {
+        let times = (0..ids.len()).map(|at| {
+            let start = Instant::now();
+            answer(at);
+            start.elapsed()
+        });
+        times.max().unwrap_or_default()
+    };
+    let up = longest(&|at| assert!(ide::taken_up(&house, ids[at]).len() < 10_000));
+    let down = longest(&|at| assert!(ide::handed_on(&house, ids[at]).len() < 10_000));
+    let stuff = longest(&|at| assert!(ide::makings_of(&house, &Made::Element(ids[at])).len() < 100));
+    println!("load taken up: {up:?}; load handed on: {down:?}; what a member is made of: {stuff:?}");
+    for took in [up, down, stuff] {
+        assert!(took < Duration::from_millis(300), "{took:?}");
+    }
 }

@@ -3,14 +3,14 @@
 use serde_json::{Value, json};
 use tower_lsp::jsonrpc::Response;
 use tower_lsp::lsp_types::{
-    CodeLensOptions, DeclarationCapability, DiagnosticOptions, DiagnosticServerCapabilities,
-    DidChangeWatchedFilesRegistrationOptions, ExecuteCommandOptions, FileOperationFilter,
-    FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions, FileSystemWatcher,
-    GlobPattern, HoverProviderCapability, ImplementationProviderCapability, OneOf, Registration,
-    RenameOptions, SaveOptions, ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind,
-    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, TypeDefinitionProviderCapability,
-    WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
-    WorkspaceServerCapabilities,
+    CallHierarchyServerCapability, CodeLensOptions, DeclarationCapability, DiagnosticOptions,
+    DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions, ExecuteCommandOptions,
+    FileOperationFilter, FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions,
+    FileSystemWatcher, GlobPattern, HoverProviderCapability, ImplementationProviderCapability, OneOf,
+    Registration, RenameOptions, SaveOptions, ServerCapabilities, TextDocumentSyncCapability,
+    TextDocumentSyncKind, TextDocumentSyncOptions, TextDocumentSyncSaveOptions,
+    TypeDefinitionProviderCapability, WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities,
+    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
 };
 
 use crate::server::abilities::Abilities;
@@ -50,6 +50,7 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
         } else {
             OneOf::Left(true)
         }),
+        call_hierarchy_provider: Some(CallHierarchyServerCapability::Simple(true)),
         code_lens_provider: Some(CodeLensOptions { resolve_provider: Some(false) }),
         document_formatting_provider: Some(OneOf::Left(true)),
         execute_command_provider: Some(ExecuteCommandOptions {

@@ -15,14 +15,17 @@ use tower_lsp::lsp_types::request::{
     GotoTypeDefinitionParams, GotoTypeDefinitionResponse,
 };
 use tower_lsp::lsp_types::{
-    CodeLens, CodeLensParams, ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
+    CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams, CallHierarchyItem,
+    CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams, CallHierarchyPrepareParams, CodeLens,
+    CodeLensParams, ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
     DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
     DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
     DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams,
     ExecuteCommandParams, GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams,
     InitializeParams, InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams,
     RenameFilesParams, RenameParams, ServerInfo, SetTraceParams, ShowDocumentParams,
-    TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue, Url,
+    TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue, TypeHierarchyItem,
+    TypeHierarchyPrepareParams, TypeHierarchySubtypesParams, TypeHierarchySupertypesParams, Url,
     WorkDoneProgressCancelParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
@@ -31,6 +34,7 @@ use crate::ide::{self, NoRename};
 use crate::report::Sheet;
 use crate::server::abilities::Abilities;
 use crate::server::answers;
+use crate::server::answers::kept::Kept;
 use crate::server::answers::sheets::Wanted;
 use crate::server::capabilities::{capabilities, registrations};
 use crate::server::desk::{self, Event, Glance, HouseAnswer, Setting};
@@ -125,6 +129,16 @@ impl Handlers {
             Some(HouseAnswer::Outdated) => Err(Error::new(ErrorCode::ContentModified)),
             Some(HouseAnswer::Nothing) | None => Ok(None),
         }
+    }
+
+    /// The answer of a feature about an item of an earlier answer, by what that one kept in it.
+    async fn of_kept<T: Send + 'static>(
+        &self,
+        data: Option<Value>,
+        feature: fn(&View, &Kept) -> Option<T>,
+    ) -> Result<Option<T>> {
+        let Some(kept) = Kept::of(data) else { return Ok(None) };
+        self.of_house(kept.uri.clone(), move |view| feature(view, &kept)).await
     }
 
     /// The answer of a feature about the text of now, which may use a house that is one edit behind.
@@ -365,6 +379,49 @@ impl LanguageServer for Handlers {
         let place = params.text_document_position_params;
         let answer = move |view: &View| answers::references::highlights(view, place.position);
         self.of_house(place.text_document.uri, answer).await
+    }
+
+    async fn prepare_call_hierarchy(
+        &self,
+        params: CallHierarchyPrepareParams,
+    ) -> Result<Option<Vec<CallHierarchyItem>>> {
+        let place = params.text_document_position_params;
+        let answer = move |view: &View| answers::load_path::prepare(view, place.position);
+        self.of_house(place.text_document.uri, answer).await
+    }
+
+    async fn incoming_calls(
+        &self,
+        params: CallHierarchyIncomingCallsParams,
+    ) -> Result<Option<Vec<CallHierarchyIncomingCall>>> {
+        self.of_kept(params.item.data, answers::load_path::incoming).await
+    }
+
+    async fn outgoing_calls(
+        &self,
+        params: CallHierarchyOutgoingCallsParams,
+    ) -> Result<Option<Vec<CallHierarchyOutgoingCall>>> {
+        self.of_kept(params.item.data, answers::load_path::outgoing).await
+    }
+
+    async fn prepare_type_hierarchy(
+        &self,
+        params: TypeHierarchyPrepareParams,
+    ) -> Result<Option<Vec<TypeHierarchyItem>>> {
+        let place = params.text_document_position_params;
+        let answer = move |view: &View| answers::made_of::prepare(view, place.position);
+        self.of_house(place.text_document.uri, answer).await
+    }
+
+    async fn supertypes(
+        &self,
+        params: TypeHierarchySupertypesParams,
+    ) -> Result<Option<Vec<TypeHierarchyItem>>> {
+        self.of_kept(params.item.data, answers::made_of::supertypes).await
+    }
+
+    async fn subtypes(&self, params: TypeHierarchySubtypesParams) -> Result<Option<Vec<TypeHierarchyItem>>> {
+        self.of_kept(params.item.data, answers::made_of::subtypes).await
     }
 
     async fn prepare_rename(

@@ -15,6 +15,7 @@ mod documents;
 mod edits;
 mod features;
 mod figures;
+mod hierarchies;
 mod lifecycle;
 mod names;
 #[path = "../support/random_specs.rs"]
