@@ -83,15 +83,17 @@ pub fn taken_up(house: &House, element: ElementId) -> Vec<LoadStep> {
         Some(LoadStep { said: places_that_say(house, from, element), stop })
     });
     let of_loads = loads.heaviest_first().into_iter().map(|(from, force)| {
-        let (label, name) = match from {
-            Contributor::Declared(_, line) => (house.text_at(line).to_owned(), line),
-            Contributor::Weight(_) => (format!("weight of {}", common.label()), common.name_span),
+        let (label, said) = match from {
+            Contributor::Declared(_, line) => (house.text_at(line).to_owned(), vec![line]),
+            Contributor::Weight(_) => (format!("weight of {}", common.label()), vec![common.name_span]),
             Contributor::AreaOf(..) | Contributor::Load(_) | Contributor::Element(_) => {
-                (format!("load of {}", common.label()), common.name_span)
+                (format!("load of {}", common.label()), stated_loads(house, element))
             }
         };
+        let name = said.first().copied().unwrap_or(common.name_span);
+        let said = if said.is_empty() { vec![name] } else { said };
         let stop = LoadStop { element: None, label, detail: force_in_words(&force), name, whole: name };
-        LoadStep { said: vec![name], stop }
+        LoadStep { said, stop }
     });
     of_elements.chain(of_loads).collect()
 }
@@ -253,14 +255,19 @@ fn places_that_say(house: &House, above: ElementId, below: ElementId) -> Vec<Spa
     let named = lines.flat_map(|line| mentions_in(house, line)).filter(|mention| mention.target == below);
     let mut places: Vec<Span> = named.map(|mention| mention.span).collect();
     if places.is_empty() && matches!(above.kind, ElementKind::Floor | ElementKind::Area) {
-        let facts = facts_of(house, above);
-        let loads = facts.filter(|(fact, _)| matches!(fact.spec.phrase, "live" | "dead" | "use"));
-        places.extend(loads.map(|(_, place)| place));
+        places = stated_loads(house, above);
     }
     if places.is_empty() {
         places.extend(house.model.common(above).map(|common| common.name_span));
     }
     places
+}
+
+/// Where a floor, a part of one or a roof says what lies on each foot square of it.
+fn stated_loads(house: &House, element: ElementId) -> Vec<Span> {
+    let facts = facts_of(house, element);
+    let loads = facts.filter(|(fact, _)| matches!(fact.spec.phrase, "live" | "dead" | "snow" | "use"));
+    loads.map(|(_, place)| place).collect()
 }
 
 /// What is said of the soil: by the footing itself, else by the project.
@@ -367,11 +374,16 @@ mod tests {
         );
     }
 
-    /// By hand: half of 740 plf over 17'-9" is 6,568 lb; the 3" of floor beyond each end of the girder are 179 lb more.
+    /// By hand: the girder has half of the 27'-6 1/2" between the walls, 495.75 sq ft on 36 ft, of 12 and 40 psf. At its ends
+    /// half of 740 plf over 17'-9" is 6,568 lb; the 3" of floor beyond each end of the girder are 179 lb more.
     #[test]
     fn every_support_has_its_reaction() {
         let snapshot = snapshot_of(LOON_COVE);
         let house = &snapshot.house;
+        let above = taken_up(house, named(house, "B1"));
+        assert_eq!(above[0].stop.label, "joists J1");
+        assert_eq!(above[0].stop.detail, "25,779 lb by D + L (D 5,949, L 19,830)");
+        assert!(text_around(house, above[0].said[0]).starts_with("hangs from    [B1] by hanger 1100 lb"));
         let below = told(house, &handed_on(house, named(house, "B1")));
         assert_eq!(
             below,
@@ -398,6 +410,16 @@ mod tests {
             ["joists J1: 6,000 lb by D + L (D 1,200, L 4,800) / [live  40 psf] / [dead  10 psf]"]
         );
         assert_eq!(taken_up(house, named(house, "main")), []);
+    }
+
+    /// By hand: 36 ft by 32 ft of 15 and 42 psf.
+    #[test]
+    fn the_load_of_a_roof_is_its_own() {
+        let snapshot = snapshot_of(LOON_COVE);
+        let house = &snapshot.house;
+        let load = "65,664 lb by D + S (D 17,280, S 48,384)";
+        let above = told(house, &taken_up(house, named(house, "R1")));
+        assert_eq!(above, [format!("load of roof R1: {load} / [dead          15 psf]")]);
     }
 
     #[test]
