@@ -89,14 +89,17 @@ fn ten_thousand_lines_are_read_and_checked_in_linear_time() {
     assert!(of_long < Duration::from_secs(5), "{of_long:?}");
 }
 
+fn long_house() -> House {
+    let source = Source::new("long.framing", houses::long_spec(1, 10_000));
+    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let today = Date { year: 2027, month: 6, day: 1 };
+    House::of(&Arc::new(inputs), &mut ElementCache::default(), today)
+}
+
 /// One answer about one element, of the elements for which it takes longest.
 #[test]
 fn a_step_of_the_load_and_all_of_one_size_take_no_time() {
-    let text = houses::long_spec(1, 10_000);
-    let source = Source::new("long.framing", text);
-    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
-    let today = Date { year: 2027, month: 6, day: 1 };
-    let house = House::of(&Arc::new(inputs), &mut ElementCache::default(), today);
+    let house = long_house();
     let ids: Vec<_> = house.model.commons().map(|common| common.id).collect();
     let longest = |answer: &dyn Fn(usize)| {
         let times = (0..ids.len()).map(|at| {
@@ -112,5 +115,23 @@ fn a_step_of_the_load_and_all_of_one_size_take_no_time() {
     println!("load taken up: {up:?}; load handed on: {down:?}; what a member is made of: {stuff:?}");
     for took in [up, down, stuff] {
         assert!(took < Duration::from_millis(300), "{took:?}");
+    }
+}
+
+/// What an editor asks about the busiest name of a spec.
+#[test]
+fn ten_thousand_lines_are_asked_about_at_once() {
+    let house = long_house();
+    let floor = house.model.floors[0].common.name_span;
+    let line = house.model.grid.lines[0].span;
+    for (what, place) in [("a floor", floor), ("a grid line", line)] {
+        let (file, at) = (place.file, place.start);
+        let jump = shortest(|| assert!(ide::definition(&house, file, at).is_some()));
+        let references = shortest(|| assert!(ide::references(&house, file, at, true).is_some()));
+        let rename = shortest(|| assert!(ide::rename(&house, file, at, "Qq7").is_ok()));
+        println!("of {what}: definition {jump:?}, references {references:?}, another name {rename:?}");
+        assert!(jump < Duration::from_millis(10), "{jump:?}");
+        assert!(references < Duration::from_millis(200), "{references:?}");
+        assert!(rename < Duration::from_secs(2), "{rename:?}");
     }
 }
