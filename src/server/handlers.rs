@@ -442,7 +442,7 @@ impl LanguageServer for Handlers {
             return Err(Error::new(ErrorCode::ContentModified));
         }
         let answer = apart(move || answers::rename::rename(&view, &workspace, place.position, &name)).await?;
-        answer.map(Some).map_err(|why| refusal(why.to_string()))
+        answer.map(Some).map_err(refusal)
     }
 
     async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {

@@ -224,7 +224,10 @@ fn a_name_changes_in_every_project_that_shares_it() {
         assert_eq!(job.changed(&edit["result"]), with_name("Fuß-9"));
 
         let taken = job.ask("rename", "one.framing", "stands on F$01", json!({"newName": "F7"}));
-        assert_eq!(taken["error"]["message"], json!("`F7` is taken: footing F7 has that name"));
+        assert_eq!(
+            taken["error"]["message"],
+            json!("`F7` is taken: footing F7 has that name, in two.framing")
+        );
         let own = job.ask("rename", "one.framing", "stands on F$01", json!({"newName": "C1"}));
         assert_eq!(own["error"]["message"], json!("`C1` is taken: column C1 has that name"));
         let none = job.ask("rename", "one.framing", "col$0umn C1", json!({"newName": "F9"}));

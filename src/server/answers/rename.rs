@@ -35,7 +35,7 @@ pub fn rename(
     workspace: &Workspace,
     position: Position,
     name: &str,
-) -> Result<WorkspaceEdit, NoRename> {
+) -> Result<WorkspaceEdit, String> {
     let offset = view.offset(position);
     let here = view.houses().map(|house| Arc::clone(&house.analysed));
     let houses = with_neighbours(here.collect(), workspace, view);
@@ -44,7 +44,7 @@ pub fn rename(
 }
 
 /// Follows the name from these places, each in one of the houses, into every house that has a file with a changed place.
-fn edits(houses: &[Arc<Analysed>], starts: Vec<(usize, Span)>, name: &str) -> Result<Edits, NoRename> {
+fn edits(houses: &[Arc<Analysed>], starts: Vec<(usize, Span)>, name: &str) -> Result<Edits, String> {
     let mut edits = Edits::default();
     let mut is_found = false;
     let mut done: HashSet<(usize, Span)> = HashSet::new();
@@ -58,7 +58,12 @@ fn edits(houses: &[Arc<Analysed>], starts: Vec<(usize, Span)>, name: &str) -> Re
             Ok(changes) => changes,
             // In this project the name means nothing.
             Err(NoRename::NoName) => continue,
-            Err(refusal) => return Err(refusal),
+            Err(refusal) if index == 0 => return Err(refusal.to_string()),
+            // Not the project that one looks at.
+            Err(refusal) => {
+                let root = house.spec.inputs.sources.first().map_or("", |source| &source.name);
+                return Err(format!("{refusal}, in {root}"));
+            }
         };
         is_found = true;
         for change in changes {
@@ -69,7 +74,7 @@ fn edits(houses: &[Arc<Analysed>], starts: Vec<(usize, Span)>, name: &str) -> Re
             waiting.extend(same_place(houses, house, change.span).filter(|it| !done.contains(it)));
         }
     }
-    if is_found { Ok(edits) } else { Err(NoRename::NoName) }
+    if is_found { Ok(edits) } else { Err(NoRename::NoName.to_string()) }
 }
 
 /// A place of one house as the houses see it that have its file.
