@@ -1,6 +1,7 @@
 //! What a finding offers as its cure cures it: over every mistake of the sample houses and every example of the rules.
 #![allow(
     clippy::unwrap_used,
+    clippy::panic,
     clippy::indexing_slicing,
     clippy::print_stdout,
     reason = "a test may stop where it fails"

@@ -78,7 +78,7 @@ pub struct Glance {
 #[derive(Debug)]
 pub enum HouseAnswer {
     /// Here it is.
-    View(View),
+    View(Box<View>),
     /// The file is in no house, or its analysis failed.
     Nothing,
     /// The document has changed since the question.
@@ -376,7 +376,7 @@ impl Desk {
             Wish::House(uri, version, reply) => {
                 let answer = match self.view_of(&uri) {
                     _ if !self.is_version(&uri, version) => HouseAnswer::Outdated,
-                    Some(view) => HouseAnswer::View(view),
+                    Some(view) => HouseAnswer::View(Box::new(view)),
                     None => HouseAnswer::Nothing,
                 };
                 _ = reply.send(answer);

@@ -59,7 +59,8 @@ fn after(path: &Path, moves: &[Move]) -> PathBuf {
 fn way(folder: &Path, file: &Path) -> Option<String> {
     let (mut from, mut to) = (folder.components().peekable(), file.components().peekable());
     while from.peek().is_some() && from.peek() == to.peek() {
-        (from.next(), to.next());
+        from.next();
+        to.next();
     }
     let up = from.map(|_| Some("..".to_owned()));
     let down = to.map(|part| match part {

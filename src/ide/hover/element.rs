@@ -77,7 +77,7 @@ fn promised(house: &House, element: ElementId) -> Vec<String> {
     let outcomes: Vec<String> = all
         .iter()
         .map(|assertion| {
-            let line = house.text_at(assertion.span).trim().split_whitespace().collect::<Vec<_>>().join(" ");
+            let line = house.text_at(assertion.span).split_whitespace().collect::<Vec<_>>().join(" ");
             format!("- {}: {}", escaped(&line), assertion_outcome(house, assertion))
         })
         .collect();

@@ -31,7 +31,7 @@ fn grid_line(house: &House, named: &Named, axis: Axis, name: &str) -> Option<Str
     let mut parts = vec![format!("**grid line {}**{note}: {}", escaped(name), off_origin(axis, line.at))];
     let of_axis = house.model.grid.lines.iter().filter(|(_, other)| other.axis == axis);
     let (mut before, mut behind) = (None, None);
-    for (other, at) in of_axis.map(|(name, line)| (name, line.at)) {
+    for (other, at) in of_axis.map(|(name, line)| (&**name, line.at)) {
         if at < line.at && before.is_none_or(|(_, last)| at > last) {
             before = Some((other, at));
         }
@@ -39,9 +39,8 @@ fn grid_line(house: &House, named: &Named, axis: Axis, name: &str) -> Option<Str
             behind = Some((other, at));
         }
     }
-    let away = |(name, at): (&Box<str>, Length)| {
-        format!("{} from {}", (at - line.at).abs().in_feet(), escaped(name))
-    };
+    let away =
+        |(name, at): (&str, Length)| format!("{} from {}", (at - line.at).abs().in_feet(), escaped(name));
     let neighbours: Vec<String> = [before, behind].into_iter().flatten().map(away).collect();
     if !neighbours.is_empty() {
         parts.push(format!("- {}", neighbours.join(", ")));
