@@ -24,6 +24,7 @@ mod refresh;
 mod ruler;
 mod shown_sheets;
 mod survey;
+mod token_store;
 mod transport;
 mod view;
 mod wire;

@@ -4,17 +4,21 @@ use serde_json::{Value, json};
 use tower_lsp::jsonrpc::Response;
 use tower_lsp::lsp_types::{
     CallHierarchyServerCapability, CodeLensOptions, DeclarationCapability, DiagnosticOptions,
-    DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions, ExecuteCommandOptions,
-    FileOperationFilter, FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions,
-    FileSystemWatcher, GlobPattern, HoverProviderCapability, ImplementationProviderCapability, OneOf,
-    Registration, RenameOptions, SaveOptions, ServerCapabilities, TextDocumentSyncCapability,
-    TextDocumentSyncKind, TextDocumentSyncOptions, TextDocumentSyncSaveOptions,
+    DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions, DocumentLinkOptions,
+    DocumentOnTypeFormattingOptions, ExecuteCommandOptions, FileOperationFilter, FileOperationPattern,
+    FileOperationPatternKind, FileOperationRegistrationOptions, FileSystemWatcher,
+    FoldingRangeProviderCapability, GlobPattern, HoverProviderCapability, ImplementationProviderCapability,
+    OneOf, Registration, RenameOptions, SaveOptions, SelectionRangeProviderCapability,
+    SemanticTokensFullOptions, SemanticTokensOptions, SemanticTokensServerCapabilities, ServerCapabilities,
+    TextDocumentSyncCapability, TextDocumentSyncKind, TextDocumentSyncOptions, TextDocumentSyncSaveOptions,
     TypeDefinitionProviderCapability, WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities,
     WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
 };
 
 use crate::server::abilities::Abilities;
+use crate::server::answers::formatting::LINE_END;
 use crate::server::answers::sheets::COMMANDS;
+use crate::server::answers::tokens::legend;
 use crate::server::preferences::SECTION;
 use crate::server::ruler::encoding_kind;
 
@@ -53,6 +57,27 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
         call_hierarchy_provider: Some(CallHierarchyServerCapability::Simple(true)),
         code_lens_provider: Some(CodeLensOptions { resolve_provider: Some(false) }),
         document_formatting_provider: Some(OneOf::Left(true)),
+        document_range_formatting_provider: Some(OneOf::Left(true)),
+        document_on_type_formatting_provider: Some(DocumentOnTypeFormattingOptions {
+            first_trigger_character: LINE_END.to_owned(),
+            more_trigger_character: None,
+        }),
+        semantic_tokens_provider: Some(SemanticTokensServerCapabilities::SemanticTokensOptions(
+            SemanticTokensOptions {
+                legend: legend(),
+                range: Some(true),
+                full: Some(SemanticTokensFullOptions::Delta { delta: Some(true) }),
+                work_done_progress_options: WorkDoneProgressOptions::default(),
+            },
+        )),
+        document_symbol_provider: Some(OneOf::Left(true)),
+        workspace_symbol_provider: Some(OneOf::Left(true)),
+        folding_range_provider: Some(FoldingRangeProviderCapability::Simple(true)),
+        selection_range_provider: Some(SelectionRangeProviderCapability::Simple(true)),
+        document_link_provider: Some(DocumentLinkOptions {
+            resolve_provider: None,
+            work_done_progress_options: WorkDoneProgressOptions::default(),
+        }),
         execute_command_provider: Some(ExecuteCommandOptions {
             commands: COMMANDS.map(str::to_owned).to_vec(),
             work_done_progress_options: WorkDoneProgressOptions::default(),

@@ -94,6 +94,8 @@ pub struct Workspace {
     pub surveyed: Vec<Arc<Surveyed>>,
     /// The folders of the workspace.
     pub folders: Vec<PathBuf>,
+    /// The client as it describes itself.
+    pub client: Arc<ClientCapabilities>,
     /// Every open document.
     pub documents: Vec<Arc<Document>>,
 }
@@ -392,6 +394,7 @@ impl Desk {
                     surveyed: self.surveyed_elsewhere().cloned().collect(),
                     folders: self.folders.clone(),
                     documents: self.documents.values().cloned().collect(),
+                    client: Arc::clone(&self.client),
                 };
                 _ = reply.send(workspace);
             }

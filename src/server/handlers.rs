@@ -21,12 +21,17 @@ use tower_lsp::lsp_types::{
     DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
     DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
     DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams,
-    ExecuteCommandParams, GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams,
-    InitializeParams, InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams,
-    RenameFilesParams, RenameParams, ServerInfo, SetTraceParams, ShowDocumentParams,
-    TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue, TypeHierarchyItem,
-    TypeHierarchyPrepareParams, TypeHierarchySubtypesParams, TypeHierarchySupertypesParams, Url,
-    WorkDoneProgressCancelParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit,
+    DocumentLink, DocumentLinkParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
+    DocumentSymbolParams, DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams,
+    GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams,
+    InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams, RenameFilesParams,
+    RenameParams, SelectionRange, SelectionRangeParams, SemanticTokens, SemanticTokensDeltaParams,
+    SemanticTokensFullDeltaResult, SemanticTokensParams, SemanticTokensRangeParams,
+    SemanticTokensRangeResult, SemanticTokensResult, ServerInfo, SetTraceParams, ShowDocumentParams,
+    SymbolInformation, TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue,
+    TypeHierarchyItem, TypeHierarchyPrepareParams, TypeHierarchySubtypesParams,
+    TypeHierarchySupertypesParams, Url, WorkDoneProgressCancelParams, WorkspaceDiagnosticParams,
+    WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
 
@@ -46,6 +51,7 @@ use crate::server::progress::{Reporter, Stopped};
 use crate::server::refresh::Refresher;
 use crate::server::shown_sheets::ShownSheets;
 use crate::server::survey::Surveyor;
+use crate::server::token_store::TokenStore;
 use crate::server::view::View;
 
 /// The handlers of one session.
@@ -56,6 +62,7 @@ pub struct Handlers {
     detail: Detail,
     stopped: Stopped,
     shown_sheets: ShownSheets,
+    tokens: TokenStore,
     session: OnceLock<Session>,
 }
 
@@ -69,8 +76,8 @@ struct Session {
 impl Handlers {
     /// The handlers for a client.
     pub fn new(client: Client, outbox: Outbox, detail: Detail) -> Self {
-        let (stopped, shown_sheets) = Default::default();
-        Self { client, outbox, detail, stopped, shown_sheets, session: OnceLock::new() }
+        let (stopped, shown_sheets, tokens) = Default::default();
+        Self { client, outbox, detail, stopped, shown_sheets, tokens, session: OnceLock::new() }
     }
 
     /// `$/setTrace`
@@ -279,6 +286,7 @@ impl LanguageServer for Handlers {
     }
 
     async fn did_close(&self, params: DidCloseTextDocumentParams) {
+        self.tokens.forget(&params.text_document.uri);
         self.tell(Event::Closed(params.text_document.uri));
     }
 
@@ -450,6 +458,77 @@ impl LanguageServer for Handlers {
         let Some(workspace) = self.ask(Event::WorkspaceWanted).await else { return Ok(None) };
         let abilities = session.abilities;
         apart(move || answers::moved_files::moved_files(&workspace, abilities, params)).await
+    }
+
+    async fn range_formatting(&self, params: DocumentRangeFormattingParams) -> Result<Option<Vec<TextEdit>>> {
+        let (uri, range) = (params.text_document.uri, params.range);
+        self.of_text(uri, move |glance| Some(answers::formatting::range_formatting(&glance.document, range)))
+            .await
+    }
+
+    async fn on_type_formatting(
+        &self,
+        params: DocumentOnTypeFormattingParams,
+    ) -> Result<Option<Vec<TextEdit>>> {
+        let place = params.text_document_position;
+        let edits = move |glance: &Glance| {
+            Some(answers::formatting::on_type_formatting(&glance.document, place.position))
+        };
+        self.of_text(place.text_document.uri, edits).await
+    }
+
+    async fn semantic_tokens_full(
+        &self,
+        params: SemanticTokensParams,
+    ) -> Result<Option<SemanticTokensResult>> {
+        let uri = params.text_document.uri;
+        let tokens = self.of_house(uri.clone(), |view| Some(answers::tokens::tokens(view, None))).await?;
+        Ok(tokens.map(|tokens| self.tokens.give(&uri, tokens).into()))
+    }
+
+    async fn semantic_tokens_full_delta(
+        &self,
+        params: SemanticTokensDeltaParams,
+    ) -> Result<Option<SemanticTokensFullDeltaResult>> {
+        let (uri, known) = (params.text_document.uri, params.previous_result_id);
+        let tokens = self.of_house(uri.clone(), |view| Some(answers::tokens::tokens(view, None))).await?;
+        Ok(tokens.map(|tokens| self.tokens.give_changes(&uri, &known, tokens)))
+    }
+
+    async fn semantic_tokens_range(
+        &self,
+        params: SemanticTokensRangeParams,
+    ) -> Result<Option<SemanticTokensRangeResult>> {
+        let range = Some(params.range);
+        let feature = move |view: &View| {
+            let data = answers::tokens::tokens(view, range);
+            Some(SemanticTokens { result_id: None, data }.into())
+        };
+        self.of_house(params.text_document.uri, feature).await
+    }
+
+    async fn document_symbol(&self, params: DocumentSymbolParams) -> Result<Option<DocumentSymbolResponse>> {
+        let uri = params.text_document.uri;
+        self.of_house(uri, |view| Some(answers::symbols::document_symbols(view))).await
+    }
+
+    async fn symbol(&self, params: WorkspaceSymbolParams) -> Result<Option<Vec<SymbolInformation>>> {
+        let Some(workspace) = self.ask(Event::WorkspaceWanted).await else { return Ok(None) };
+        apart(move || Some(answers::symbols::workspace_symbols(&workspace, &params.query))).await
+    }
+
+    async fn folding_range(&self, params: FoldingRangeParams) -> Result<Option<Vec<FoldingRange>>> {
+        self.of_house(params.text_document.uri, |view| Some(answers::folding::folding(view))).await
+    }
+
+    async fn selection_range(&self, params: SelectionRangeParams) -> Result<Option<Vec<SelectionRange>>> {
+        let SelectionRangeParams { text_document, positions, .. } = params;
+        let feature = move |view: &View| Some(answers::selection::selection(view, &positions));
+        self.of_house(text_document.uri, feature).await
+    }
+
+    async fn document_link(&self, params: DocumentLinkParams) -> Result<Option<Vec<DocumentLink>>> {
+        self.of_house(params.text_document.uri, |view| Some(answers::links::links(view))).await
     }
 
     async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {

@@ -13,6 +13,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 
 use crate::server::abilities::Abilities;
+use crate::server::answers::symbols::{Placed, placed};
 use crate::server::desk::Event;
 use crate::server::document::Document;
 use crate::server::preferences::Preferences;
@@ -48,6 +49,8 @@ pub struct Survey {
 pub struct Surveyed {
     /// What it has to say.
     pub findings: HouseFindings,
+    /// Its elements.
+    pub symbols: Vec<Placed>,
     /// Of its texts and everything else that decides.
     fingerprint: u64,
 }
@@ -164,7 +167,7 @@ impl Worker {
         if let Some(progress) = progress {
             progress.step(&findings.name);
         }
-        Ok(Arc::new(Surveyed { findings, fingerprint }))
+        Ok(Arc::new(Surveyed { findings, symbols: placed(&house), fingerprint }))
     }
 
     fn is_over(&self, number: u64, progress: Option<&Progress>) -> bool {

@@ -13,6 +13,18 @@ pub enum ColumnEncoding {
     Utf32,
 }
 
+impl ColumnEncoding {
+    /// How many columns a piece of a line takes.
+    pub fn width(self, text: &str) -> u32 {
+        let width = match self {
+            Self::Utf16 if !text.is_ascii() => text.chars().map(char::len_utf16).sum(),
+            Self::Utf32 if !text.is_ascii() => text.chars().count(),
+            Self::Utf8 | Self::Utf16 | Self::Utf32 => text.len(),
+        };
+        u32::try_from(width).unwrap_or(u32::MAX)
+    }
+}
+
 /// A line and a column, both from zero.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct LineColumn {
@@ -74,12 +86,7 @@ impl LineIndex {
         let offset = floor_boundary(text, offset.min(self.length));
         let line = self.line_of(offset);
         let before = text.get(self.start_of(line) as usize..offset as usize).unwrap_or("");
-        let column = match encoding {
-            ColumnEncoding::Utf8 => before.len(),
-            ColumnEncoding::Utf16 => before.chars().map(char::len_utf16).sum(),
-            ColumnEncoding::Utf32 => before.chars().count(),
-        };
-        LineColumn { line, column: u32::try_from(column).unwrap_or(u32::MAX) }
+        LineColumn { line, column: encoding.width(before) }
     }
 
     /// The byte at a line and column of `text`. Past the line's end means its end (before the line-end characters);

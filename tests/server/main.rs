@@ -17,6 +17,7 @@ mod features;
 mod figures;
 mod hierarchies;
 mod lifecycle;
+mod looks;
 mod names;
 #[path = "../support/random_specs.rs"]
 mod random_specs;

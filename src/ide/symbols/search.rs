@@ -2,26 +2,28 @@
 
 use std::cmp::Reverse;
 
-use crate::ide::symbols::Symbol;
-
 /// So many are found at most.
 pub const MOST_FOUND: usize = 256;
 
-/// The symbols that fit every word of the query, the likeliest first; all of them, in their order, for an empty query.
+/// The symbols that fit every word of the query, the likeliest first; the first of all, in their order, for an empty one.
 ///
 /// A word fits a symbol whose name has its letters in this order, capital or small. It fits best as a whole word of the
 /// name, then as the beginning of one, then as the first letters of several, then as a stretch of it.
-pub fn symbols_like<'a>(query: &str, symbols: impl IntoIterator<Item = &'a Symbol>) -> Vec<&'a Symbol> {
+pub fn symbols_like<T>(
+    query: &str,
+    symbols: impl IntoIterator<Item = T>,
+    name_of: impl Fn(&T) -> &str,
+) -> Vec<T> {
     let wanted: Vec<Vec<char>> = query.split_whitespace().map(folded).collect();
     let fits = symbols.into_iter().filter_map(|symbol| {
-        let letters = Letters::of(&symbol.name);
+        let letters = Letters::of(name_of(&symbol));
         let score = wanted.iter().map(|word| letters.score(word)).sum::<Option<u32>>()?;
         Some((Reverse(score), symbol))
     });
-    let mut found: Vec<(Reverse<u32>, &Symbol)> = fits.collect();
+    let mut found: Vec<(Reverse<u32>, T)> = fits.collect();
     // Of two that fit alike the shorter name has less besides.
     if !wanted.is_empty() {
-        found.sort_by_key(|(score, symbol)| (*score, symbol.name.len()));
+        found.sort_by_key(|(score, symbol)| (*score, name_of(symbol).len()));
     }
     found.into_iter().take(MOST_FOUND).map(|(_, symbol)| symbol).collect()
 }
@@ -100,21 +102,7 @@ impl Letters {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ide::symbols::SymbolKind;
-    use crate::text::{FileId, Span};
     use proptest::prelude::*;
-
-    fn symbol(name: &str) -> Symbol {
-        let span = Span::new(FileId(0), 0, 0);
-        Symbol {
-            name: name.to_owned(),
-            detail: String::new(),
-            kind: SymbolKind::Section,
-            span,
-            name_span: span,
-            children: Vec::new(),
-        }
-    }
 
     const NAMES: [&str; 7] = [
         "beam B1 \"Center girder\"",
@@ -127,12 +115,7 @@ mod tests {
     ];
 
     fn names(query: &str) -> Vec<&'static str> {
-        let symbols = NAMES.map(symbol);
-        let places: Vec<usize> = symbols_like(query, &symbols)
-            .into_iter()
-            .map(|found| symbols.iter().position(|symbol| std::ptr::eq(symbol, found)).unwrap())
-            .collect();
-        places.into_iter().map(|at| NAMES[at]).collect()
+        symbols_like(query, NAMES, |name| name)
     }
 
     #[test]
@@ -162,17 +145,17 @@ mod tests {
     #[test]
     fn no_letters_mean_all_and_never_too_many() {
         assert_eq!(names(" "), NAMES);
-        let many: Vec<Symbol> = (0..1_000).map(|at| symbol(&format!("post P{at}"))).collect();
-        let all = symbols_like("p7", &many);
+        let many: Vec<String> = (0..1_000).map(|at| format!("post P{at}")).collect();
+        let all = symbols_like("p7", &many, |name| name);
         assert_eq!(all.len(), MOST_FOUND);
-        assert_eq!(all[0].name, "post P7");
+        assert_eq!(all[0], "post P7");
     }
 
     proptest! {
         #[test]
         fn what_has_the_letters_in_order_is_found(name in "[a-zA-Z0-9 \"é-]{1,30}", keep in proptest::collection::vec(any::<bool>(), 30)) {
             let query: String = name.chars().zip(keep).filter(|(letter, keep)| *keep && !letter.is_whitespace()).map(|(letter, _)| letter).collect();
-            prop_assert_eq!(symbols_like(&query, &[symbol(&name)]).len(), 1);
+            prop_assert_eq!(symbols_like(&query, [name], |name| name).len(), 1);
         }
     }
 }
