@@ -1,5 +1,6 @@
 //! Editor questions: one file each, in the editor's words, without its protocol.
 
+mod actions;
 mod definition;
 mod figures;
 mod folding;
@@ -21,6 +22,7 @@ mod symbols;
 mod tokens;
 mod type_definition;
 
+pub use actions::{Action, ActionKind, Change, Mended, Wanted, actions, edits_of};
 pub use definition::{declaration, definition};
 pub use folding::{Fold, FoldKind, folding};
 pub use formatting::{Replacement, formatting, formatting_behind_line, formatting_of_lines};
@@ -35,7 +37,7 @@ pub use made_of::{Made, MadeItem, item_of, made_at, made_of, makings_of};
 pub use meaning::{Meaning, Named, element_at, named_at, places_of};
 pub use outline::{Block, Outline, Section, outline};
 pub use references::references;
-pub use rename::{Edit, NoRename, Renamable, prepare_rename, rename};
+pub use rename::{NoRename, Renamable, prepare_rename, rename};
 pub use selection::selection;
 pub use symbols::{MOST_FOUND, Symbol, SymbolKind, spec_symbols, symbols, symbols_like};
 pub use tokens::{Modifier, Modifiers, Word, WordKind, tokens};

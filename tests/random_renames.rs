@@ -10,7 +10,8 @@ mod dice;
 
 use dice::Dice;
 use storyrod::diagnostic::Diagnostic;
-use storyrod::ide::{self, Edit};
+use storyrod::diagnostic::Edit;
+use storyrod::ide;
 use storyrod::snapshot::Snapshot;
 use storyrod::text::{FileId, Span};
 

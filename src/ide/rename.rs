@@ -4,6 +4,7 @@ mod reading;
 
 use std::fmt;
 
+use crate::diagnostic::Edit;
 use crate::house::House;
 use crate::ide::meaning::{Meaning, Named, mentions_in, named_at, places_of};
 use crate::syntax::lexer::{TokenKind, Tokens};
@@ -17,15 +18,6 @@ pub struct Renamable {
     pub span: Span,
     /// The name as it is.
     pub name: String,
-}
-
-/// A place whose text becomes another.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Edit {
-    /// The place.
-    pub span: Span,
-    /// The text it gets.
-    pub text: String,
 }
 
 /// Why a name can't be changed to another.

@@ -1,5 +1,6 @@
 //! The answers: one file a question. Each decodes, calls `ide`, encodes; none keeps anything.
 
+pub mod code_action;
 pub mod diagnostics;
 pub mod folding;
 pub mod formatting;

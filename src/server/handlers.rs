@@ -16,16 +16,17 @@ use tower_lsp::lsp_types::request::{
 };
 use tower_lsp::lsp_types::{
     CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams, CallHierarchyItem,
-    CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams, CallHierarchyPrepareParams, CodeLens,
-    CodeLensParams, ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
-    DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
-    DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
-    DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams,
-    DocumentLink, DocumentLinkParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
-    DocumentSymbolParams, DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams,
-    GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams,
-    InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams, RenameFilesParams,
-    RenameParams, SelectionRange, SelectionRangeParams, SemanticTokens, SemanticTokensDeltaParams,
+    CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams, CallHierarchyPrepareParams, CodeAction,
+    CodeActionParams, CodeActionResponse, CodeLens, CodeLensParams, ConfigurationItem,
+    DidChangeConfigurationParams, DidChangeTextDocumentParams, DidChangeWatchedFilesParams,
+    DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams, DidOpenTextDocumentParams,
+    DidSaveTextDocumentParams, DocumentDiagnosticParams, DocumentDiagnosticReportResult,
+    DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams, DocumentLink, DocumentLinkParams,
+    DocumentOnTypeFormattingParams, DocumentRangeFormattingParams, DocumentSymbolParams,
+    DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams, GotoCapability,
+    GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams, InitializeResult,
+    InitializedParams, Location, PrepareRenameResponse, ReferenceParams, RenameFilesParams, RenameParams,
+    SelectionRange, SelectionRangeParams, SemanticTokens, SemanticTokensDeltaParams,
     SemanticTokensFullDeltaResult, SemanticTokensParams, SemanticTokensRangeParams,
     SemanticTokensRangeResult, SemanticTokensResult, ServerInfo, SetTraceParams, ShowDocumentParams,
     SymbolInformation, TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue,
@@ -39,6 +40,7 @@ use crate::ide::{self, NoRename};
 use crate::report::Sheet;
 use crate::server::abilities::Abilities;
 use crate::server::answers;
+use crate::server::answers::code_action::Remembered;
 use crate::server::answers::kept::Kept;
 use crate::server::answers::sheets::Wanted;
 use crate::server::capabilities::{capabilities, registrations};
@@ -341,6 +343,22 @@ impl LanguageServer for Handlers {
 
     async fn code_lens(&self, params: CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
         self.of_house(params.text_document.uri, answers::lenses::lenses).await
+    }
+
+    async fn code_action(&self, params: CodeActionParams) -> Result<Option<CodeActionResponse>> {
+        self.of_house(params.text_document.uri, move |view| {
+            answers::code_action::code_actions(view, params.range, &params.context)
+        })
+        .await
+    }
+
+    async fn code_action_resolve(&self, action: CodeAction) -> Result<CodeAction> {
+        let remembered = action.data.clone().map(serde_json::from_value::<Remembered>);
+        let Some(Ok(remembered)) = remembered else { return Ok(action) };
+        let uri = remembered.uri.clone();
+        let resolved = move |view: &View| answers::code_action::resolved(view, action, &remembered);
+        // What was offered for a text that has changed is not done to another one.
+        self.of_house(uri, resolved).await?.ok_or_else(|| Error::new(ErrorCode::ContentModified))
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {

@@ -7,6 +7,7 @@
     reason = "a test fails by panicking"
 )]
 
+mod actions;
 #[path = "../support/damage.rs"]
 mod damage;
 #[path = "../support/dice.rs"]

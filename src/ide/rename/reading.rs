@@ -3,9 +3,9 @@
 use std::collections::HashSet;
 use std::mem::{Discriminant, discriminant};
 
+use crate::diagnostic::Edit;
 use crate::house::House;
 use crate::ide::meaning::{Meaning, Named, lines_and_rules};
-use crate::ide::rename::Edit;
 use crate::model::Model;
 use crate::model::plan::Axis;
 use crate::model::problem::ModelProblemKind;
