@@ -39,7 +39,10 @@ async def test_a_support_leads_to_where_it_is_declared(client, house):
                    await client.text_document_declaration_async(t.DeclarationParams(**pad))]:
         assert places(house, answer) == ['concrete: footing F1 "Pad under C1"']
     product = await client.text_document_type_definition_async(t.TypeDefinitionParams(**root.at("header H$01")))
-    assert places(house, product) == ['loon-cove: product LV14 "Laminated veneer, 14 in. deep"']
+    assert places(house, product) == [
+        'loon-cove: opening O2 "Wide opening to the sunroom"',
+        'loon-cove: product LV14 "Laminated veneer, 14 in. deep"',
+    ]
     below = await client.text_document_implementation_async(t.ImplementationParams(**root.at('column C$01 "Column')))
     assert places(house, below) == ['concrete: footing F1 "Pad under C1"']
     nothing = await client.text_document_definition_async(t.DefinitionParams(**root.at("-- floo$0rs")))
@@ -116,8 +119,11 @@ async def test_the_load_goes_from_the_girder_over_the_column_into_the_pad(client
         t.CallHierarchyPrepareParams(**root.at('column C$01 "Column')))
     # By hand: 740 plf over two lengths of 17'-9", half of each.
     assert (column.name, column.detail) == ("column C1", "carries 13,136 lb by D + L (D 3,359, L 9,777)")
-    [above] = await client.call_hierarchy_incoming_calls_async(t.CallHierarchyIncomingCallsParams(column))
-    assert above.from_.name == "beam B1" and [root.covered(one) for one in above.from_ranges] == ["C1"]
+    above = await client.call_hierarchy_incoming_calls_async(t.CallHierarchyIncomingCallsParams(column))
+    # Its own weight by hand: 9.42 plf on 96-5/16".
+    assert [(call.from_.name, call.from_.detail) for call in above] == [
+        ("beam B1", "13,136 lb by D + L (D 3,359, L 9,777)"), ("weight of column C1", "76 lb by D (D 76)")]
+    assert [root.covered(one) for one in above[0].from_ranges] == ["C1"]
     [below] = await client.call_hierarchy_outgoing_calls_async(t.CallHierarchyOutgoingCallsParams(column))
     assert below.to.name == "footing F1" and path_of(below.to.uri).name == "concrete.framing"
 
