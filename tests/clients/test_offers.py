@@ -4,11 +4,12 @@ from lsprotocol import types as t
 from pygls.protocol import default_converter
 
 import test_findings
+import test_looks
 import test_meaning
 import test_sight
 from test_findings import ASKING
 
-SUITES = [test_findings, test_meaning, test_sight]
+SUITES = [test_findings, test_looks, test_meaning, test_sight]
 
 # Told, not asked for.
 SAID = {"positionEncoding"}
