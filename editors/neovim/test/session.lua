@@ -42,6 +42,18 @@ local function replace(buffer, old, new)
   fail('there is no ' .. old)
 end
 
+-- Puts the cursor so many characters behind the place where `text` stands first in the buffer.
+local function put_cursor(buffer, text, behind)
+  for row, line in ipairs(vim.api.nvim_buf_get_lines(buffer, 0, -1, false)) do
+    local first = line:find(text, 1, true)
+    if first then
+      vim.api.nvim_win_set_cursor(0, { row, first - 1 + behind })
+      return
+    end
+  end
+  fail('there is no ' .. text)
+end
+
 local function main()
   -- A house with nothing wrong in it, its foundation in a file apart.
   local sample = table.concat(vim.fn.readfile('grammar/samples/first.framing'), '\n') .. '\n'
@@ -87,10 +99,41 @@ local function main()
   local line = vim.api.nvim_buf_get_lines(buffer, row - 1, row, false)[1]
   if not vim.startswith(line, '  bears on      W1 for') then fail('formatted: ' .. line) end
 
+  -- What carries the joists, as a tree.
+  local function ask(method, params)
+    local answer = vim.lsp.buf_request_sync(buffer, method, params, LONG)
+    for _, one in pairs(answer or {}) do
+      if one.err then fail(method .. ': ' .. vim.inspect(one.err)) end
+      return one.result
+    end
+    fail(method .. ' is not answered')
+  end
+  put_cursor(buffer, 'joists J1', 8)
+  local encoding = vim.lsp.get_clients({ bufnr = buffer, name = 'storyrod' })[1].offset_encoding
+  local joists = ask('textDocument/prepareCallHierarchy', vim.lsp.util.make_position_params(0, encoding))
+  local below = vim.tbl_map(function(call) return call.to.name end, ask('callHierarchy/outgoingCalls', { item = joists[1] }))
+  table.sort(below)
+  if not vim.deep_equal(below, { 'wall W1', 'wall W2' }) then fail('J1 hands on to ' .. vim.inspect(below)) end
+
+  -- Another name, in the file that is open and in the one that is not.
+  put_cursor(buffer, 'bears on      W2', 15)
+  vim.lsp.buf.rename('W77')
+  check('the name changes in both files', function()
+    local part = vim.fn.bufnr(folder .. '/foundation.framing')
+    if part < 0 then return false end
+    local function count(text)
+      local _, n = table.concat(vim.api.nvim_buf_get_lines(part, 0, -1, false), '\n'):gsub(text, '')
+      return n
+    end
+    local here = table.concat(vim.api.nvim_buf_get_lines(buffer, 0, -1, false), '\n')
+    return here:find('bears on      W77', 1, true) and count('W77') == 2 and count('W2') == 0
+  end)
+  check('nothing is found afterwards', function() return #vim.diagnostic.get() == 0 end)
+
   -- Other files of a spec lose their findings with the last document of it.
   replace(buffer, 'frost         42"', 'frost         48"')
   check('the mistake is shown again', function() return #shown('foundation.framing', shallow) == 1 end)
-  vim.cmd.bwipeout({ args = { tostring(buffer) }, bang = true })
+  vim.cmd('%bwipeout!')
   check('a closed spec shows nothing', function() return #vim.diagnostic.get() == 0 end)
 
   local client = vim.lsp.get_clients({ name = 'storyrod' })[1]
