@@ -1,6 +1,8 @@
 //! Editor questions: one file each, in the editor's words, without its protocol.
 
 mod actions;
+mod completion;
+mod cursor;
 mod definition;
 mod figures;
 mod folding;
@@ -18,11 +20,14 @@ mod outline;
 mod references;
 mod rename;
 mod selection;
+mod signature;
+mod slots;
 mod symbols;
 mod tokens;
 mod type_definition;
 
 pub use actions::{Action, ActionKind, Change, Mended, Wanted, actions, edits_of};
+pub use completion::{Completion, CompletionKind, Completions, completion, documentation};
 pub use definition::{declaration, definition};
 pub use folding::{Fold, FoldKind, folding};
 pub use formatting::{Replacement, formatting, formatting_behind_line, formatting_of_lines};
@@ -39,6 +44,7 @@ pub use outline::{Block, Outline, Section, outline};
 pub use references::references;
 pub use rename::{NoRename, Renamable, prepare_rename, rename};
 pub use selection::selection;
+pub use signature::{Signature, Signatures, Slot, signature};
 pub use symbols::{MOST_FOUND, Symbol, SymbolKind, spec_symbols, symbols, symbols_like};
 pub use tokens::{Modifier, Modifiers, Word, WordKind, tokens};
 pub use type_definition::type_definition;

@@ -11,13 +11,15 @@ mod format;
 pub mod lexer;
 mod lines;
 pub mod names;
+pub mod next;
 mod parse;
 pub mod problem;
 pub mod tree;
 pub mod value;
 pub mod vocabulary;
 
-pub use format::format;
+pub use format::{format, value_column};
+pub use lines::{chunk_around, line_start};
 pub use parse::{ElementCache, parse, parse_fresh};
 pub use problem::{Problem, ProblemKind};
 pub use tree::{Body, Chunk, Fact, Heading, Line, LineKind, Opening, Part, Tree};

@@ -24,6 +24,14 @@ pub struct Abilities {
     pub pulls_diagnostics: bool,
     /// It renders Markdown in a hover.
     pub renders_markdown: bool,
+    /// It fills in the places of a snippet.
+    pub fills_snippets: bool,
+    /// It lets a person choose whether a completion is put in or takes the word's place.
+    pub inserts_or_replaces: bool,
+    /// It shows a few words beside a completion's label.
+    pub shows_label_details: bool,
+    /// It renders Markdown beside completions and signatures.
+    pub completes_in_markdown: bool,
     /// It tells us of changed files when asked to.
     pub watches_files: bool,
     /// It answers what its settings are.
@@ -61,6 +69,9 @@ impl Abilities {
         let formats = hover.and_then(|hover| hover.content_format.as_deref());
         let watching = workspace.and_then(|workspace| workspace.did_change_watched_files);
         let renaming = text_document.and_then(|text| text.rename.as_ref());
+        let completion = text_document.and_then(|text| text.completion.as_ref());
+        let items = completion.and_then(|completion| completion.completion_item.as_ref());
+        let item_formats = items.and_then(|items| items.documentation_format.as_deref());
         let edits = workspace.and_then(|workspace| workspace.workspace_edit.as_ref());
         let lenses = workspace.and_then(|workspace| workspace.code_lens.as_ref());
         let hints = workspace.and_then(|workspace| workspace.inlay_hint.as_ref());
@@ -78,6 +89,11 @@ impl Abilities {
             pulls_diagnostics: pulling.is_some()
                 && is_set(repulling.and_then(|repulling| repulling.refresh_support)),
             renders_markdown: formats.is_some_and(|formats| formats.contains(&MarkupKind::Markdown)),
+            fills_snippets: is_set(items.and_then(|items| items.snippet_support)),
+            inserts_or_replaces: is_set(items.and_then(|items| items.insert_replace_support)),
+            shows_label_details: is_set(items.and_then(|items| items.label_details_support)),
+            completes_in_markdown: item_formats
+                .is_some_and(|formats| formats.contains(&MarkupKind::Markdown)),
             watches_files: is_set(watching.and_then(|some| some.dynamic_registration)),
             tells_settings: is_set(workspace.and_then(|workspace| workspace.configuration)),
             registers_settings: registers(workspace.and_then(|workspace| workspace.did_change_configuration)),

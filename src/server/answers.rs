@@ -1,6 +1,7 @@
 //! The answers: one file a question. Each decodes, calls `ide`, encodes; none keeps anything.
 
 pub mod code_action;
+pub mod completion;
 pub mod diagnostics;
 pub mod folding;
 pub mod formatting;
@@ -17,5 +18,6 @@ pub mod references;
 pub mod rename;
 pub mod selection;
 pub mod sheets;
+pub mod signature_help;
 pub mod symbols;
 pub mod tokens;

@@ -4,15 +4,16 @@ use serde_json::{Value, json};
 use tower_lsp::jsonrpc::Response;
 use tower_lsp::lsp_types::{
     CallHierarchyServerCapability, CodeActionOptions, CodeActionProviderCapability, CodeLensOptions,
-    DeclarationCapability, DiagnosticOptions, DiagnosticServerCapabilities,
-    DidChangeWatchedFilesRegistrationOptions, DocumentLinkOptions, DocumentOnTypeFormattingOptions,
-    ExecuteCommandOptions, FileOperationFilter, FileOperationPattern, FileOperationPatternKind,
-    FileOperationRegistrationOptions, FileSystemWatcher, FoldingRangeProviderCapability, GlobPattern,
-    HoverProviderCapability, ImplementationProviderCapability, OneOf, Registration, RenameOptions,
-    SaveOptions, SelectionRangeProviderCapability, SemanticTokensFullOptions, SemanticTokensOptions,
-    SemanticTokensServerCapabilities, ServerCapabilities, TextDocumentSyncCapability, TextDocumentSyncKind,
-    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, TypeDefinitionProviderCapability,
-    WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
+    CompletionOptions, CompletionOptionsCompletionItem, DeclarationCapability, DiagnosticOptions,
+    DiagnosticServerCapabilities, DidChangeWatchedFilesRegistrationOptions, DocumentLinkOptions,
+    DocumentOnTypeFormattingOptions, ExecuteCommandOptions, FileOperationFilter, FileOperationPattern,
+    FileOperationPatternKind, FileOperationRegistrationOptions, FileSystemWatcher,
+    FoldingRangeProviderCapability, GlobPattern, HoverProviderCapability, ImplementationProviderCapability,
+    OneOf, Registration, RenameOptions, SaveOptions, SelectionRangeProviderCapability,
+    SemanticTokensFullOptions, SemanticTokensOptions, SemanticTokensServerCapabilities, ServerCapabilities,
+    SignatureHelpOptions, TextDocumentSyncCapability, TextDocumentSyncKind, TextDocumentSyncOptions,
+    TextDocumentSyncSaveOptions, TypeDefinitionProviderCapability, WorkDoneProgressOptions,
+    WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
     WorkspaceServerCapabilities,
 };
 
@@ -58,6 +59,17 @@ pub fn capabilities(abilities: Abilities) -> ServerCapabilities {
         }),
         call_hierarchy_provider: Some(CallHierarchyServerCapability::Simple(true)),
         code_lens_provider: Some(CodeLensOptions { resolve_provider: Some(false) }),
+        completion_provider: Some(CompletionOptions {
+            trigger_characters: Some([" ", "/", "\"", "#"].map(str::to_owned).to_vec()),
+            resolve_provider: Some(true),
+            completion_item: Some(CompletionOptionsCompletionItem { label_details_support: Some(true) }),
+            ..CompletionOptions::default()
+        }),
+        signature_help_provider: Some(SignatureHelpOptions {
+            trigger_characters: Some([" ", ","].map(str::to_owned).to_vec()),
+            retrigger_characters: Some([" ", ","].map(str::to_owned).to_vec()),
+            work_done_progress_options: WorkDoneProgressOptions::default(),
+        }),
         document_formatting_provider: Some(OneOf::Left(true)),
         code_action_provider: Some(CodeActionProviderCapability::Options(CodeActionOptions {
             code_action_kinds: Some(kinds()),

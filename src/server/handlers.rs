@@ -17,22 +17,22 @@ use tower_lsp::lsp_types::request::{
 use tower_lsp::lsp_types::{
     CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams, CallHierarchyItem,
     CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams, CallHierarchyPrepareParams, CodeAction,
-    CodeActionParams, CodeActionResponse, CodeLens, CodeLensParams, ConfigurationItem,
-    DidChangeConfigurationParams, DidChangeTextDocumentParams, DidChangeWatchedFilesParams,
-    DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams, DidOpenTextDocumentParams,
-    DidSaveTextDocumentParams, DocumentDiagnosticParams, DocumentDiagnosticReportResult,
-    DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams, DocumentLink, DocumentLinkParams,
-    DocumentOnTypeFormattingParams, DocumentRangeFormattingParams, DocumentSymbolParams,
-    DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams, GotoCapability,
-    GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams, InitializeResult,
-    InitializedParams, Location, PrepareRenameResponse, ReferenceParams, RenameFilesParams, RenameParams,
-    SelectionRange, SelectionRangeParams, SemanticTokens, SemanticTokensDeltaParams,
+    CodeActionParams, CodeActionResponse, CodeLens, CodeLensParams, CompletionItem, CompletionParams,
+    CompletionResponse, ConfigurationItem, DidChangeConfigurationParams, DidChangeTextDocumentParams,
+    DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
+    DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
+    DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight, DocumentHighlightParams,
+    DocumentLink, DocumentLinkParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
+    DocumentSymbolParams, DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams,
+    GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams,
+    InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams, RenameFilesParams,
+    RenameParams, SelectionRange, SelectionRangeParams, SemanticTokens, SemanticTokensDeltaParams,
     SemanticTokensFullDeltaResult, SemanticTokensParams, SemanticTokensRangeParams,
     SemanticTokensRangeResult, SemanticTokensResult, ServerInfo, SetTraceParams, ShowDocumentParams,
-    SymbolInformation, TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue,
-    TypeHierarchyItem, TypeHierarchyPrepareParams, TypeHierarchySubtypesParams,
-    TypeHierarchySupertypesParams, Url, WorkDoneProgressCancelParams, WorkspaceDiagnosticParams,
-    WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
+    SignatureHelp, SignatureHelpParams, SymbolInformation, TextDocumentClientCapabilities,
+    TextDocumentPositionParams, TextEdit, TraceValue, TypeHierarchyItem, TypeHierarchyPrepareParams,
+    TypeHierarchySubtypesParams, TypeHierarchySupertypesParams, Url, WorkDoneProgressCancelParams,
+    WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
 
@@ -118,6 +118,11 @@ impl Handlers {
         if let Some(session) = self.session.get() {
             _ = session.desk.send(event);
         }
+    }
+
+    /// What the client can do.
+    fn abilities(&self) -> Result<Abilities> {
+        self.session.get().map(|session| session.abilities).ok_or_else(Error::internal_error)
     }
 
     /// What the desk answers to a wish; `None` when it has nothing to say.
@@ -359,6 +364,28 @@ impl LanguageServer for Handlers {
         let resolved = move |view: &View| answers::code_action::resolved(view, action, &remembered);
         // What was offered for a text that has changed is not done to another one.
         self.of_house(uri, resolved).await?.ok_or_else(|| Error::new(ErrorCode::ContentModified))
+    }
+
+    async fn completion(&self, params: CompletionParams) -> Result<Option<CompletionResponse>> {
+        let (place, abilities) = (params.text_document_position, self.abilities()?);
+        let answer = move |glance: &Glance| {
+            Some(answers::completion::completion(glance, place.position, abilities).into())
+        };
+        self.of_text(place.text_document.uri, answer).await
+    }
+
+    async fn completion_resolve(&self, item: CompletionItem) -> Result<CompletionItem> {
+        let Some(uri) = answers::completion::document_of(&item) else { return Ok(item) };
+        let (asked, abilities) = (item.clone(), self.abilities()?);
+        let answer = move |glance: &Glance| Some(answers::completion::resolved(asked, glance, abilities));
+        Ok(self.of_text(uri, answer).await?.unwrap_or(item))
+    }
+
+    async fn signature_help(&self, params: SignatureHelpParams) -> Result<Option<SignatureHelp>> {
+        let (place, abilities) = (params.text_document_position_params, self.abilities()?);
+        let answer =
+            move |glance: &Glance| answers::signature_help::signature_help(glance, place.position, abilities);
+        self.of_text(place.text_document.uri, answer).await
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {

@@ -5,7 +5,7 @@
 
 mod expected;
 mod expressions;
-mod member;
+pub(super) mod member;
 mod plan;
 mod values;
 

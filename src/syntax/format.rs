@@ -144,7 +144,8 @@ fn n_phrase_words(fact: &Fact, line: &Line, chunk: &str) -> usize {
     tokens.iter().take_while(|token| token.span.end <= phrase.end).count()
 }
 
-fn value_column(body: &Body, chunk: &str) -> usize {
+/// Where the values of an element begin, from the line's start.
+pub fn value_column(body: &Body, chunk: &str) -> usize {
     let widths = body.lines.iter().filter_map(|line| {
         let LineKind::Fact(index) = line.kind else { return None };
         let (tokens, _) = tokens_of(line, chunk);

@@ -31,6 +31,50 @@ pub(super) fn chunks(text: &str) -> Vec<Range<usize>> {
     starts.into_iter().zip(ends).map(|(start, end)| start..end).collect()
 }
 
+/// The stretch around byte `at` that is read alone, found without reading the rest of the text.
+pub fn chunk_around(text: &str, at: usize) -> Range<usize> {
+    let begins = |start: usize| {
+        let line = text.get(start..).unwrap_or("");
+        opens_chunk(line) && !has_lost_its_blanks(line)
+    };
+    let mut start = line_start(text, at);
+    while start > 0 && !begins(start) {
+        start = line_start(text, start - 1);
+    }
+    let mut end = next_line(text, at);
+    while end < text.len() && !begins(end) {
+        end = next_line(text, end);
+    }
+    start..end
+}
+
+/// The first byte of the line that holds byte `at`.
+pub fn line_start(text: &str, at: usize) -> usize {
+    let bytes = text.as_bytes();
+    let mut start = at.min(bytes.len());
+    while start > 0 {
+        match (bytes.get(start - 1), bytes.get(start)) {
+            (Some(b'\r'), Some(b'\n')) => {}
+            (Some(b'\n' | b'\r'), _) => break,
+            _ => {}
+        }
+        start -= 1;
+    }
+    start
+}
+
+/// The first byte of the line behind the one that holds byte `at`.
+fn next_line(text: &str, at: usize) -> usize {
+    let bytes = text.as_bytes();
+    let start = line_start(text, at);
+    let behind = bytes.get(start..).unwrap_or_default();
+    match behind.iter().position(|byte| matches!(byte, b'\n' | b'\r')) {
+        None => bytes.len(),
+        Some(length) if behind.get(length..length + 2) == Some(b"\r\n") => start + length + 2,
+        Some(length) => start + length + 1,
+    }
+}
+
 /// The lines of a text with their ends: LF, CRLF or a lone CR.
 pub(super) fn lines(text: &str) -> impl Iterator<Item = &str> {
     let mut rest = text;
@@ -161,6 +205,18 @@ mod tests {
             ["beam B1\nsize 2x10\n  from A\n", "load L1\n"]
         );
         assert_eq!(chunk_texts("size 2x10\nbeam B1\n"), ["size 2x10\n", "beam B1\n"]);
+    }
+
+    #[test]
+    fn the_chunk_around_a_place_is_the_one_that_holds_it() {
+        let text = "-- note\r\n\r\ngrid\r  x A 0'\n-- about B1\n\nbeam B1\nsize 2x10\n\tfrom A/1\r\nload L1";
+        for chunk in chunks(text) {
+            for at in chunk.clone() {
+                assert_eq!(chunk_around(text, at), chunk, "{at}");
+            }
+        }
+        assert_eq!(chunk_around(text, text.len()), text.len() - "load L1".len()..text.len());
+        assert_eq!(chunk_around("", 0), 0..0);
     }
 
     #[test]

@@ -66,8 +66,8 @@ use crate::syntax::form::Form;
 pub use every::{CLAIM, COMMON};
 pub use fact_names::{Argument, FACT_NAMES, FactNameSpec};
 pub use grammar::grammar;
-pub use notation::notation;
-pub use reference::{element as element_page, reference};
+pub use notation::{kind_name, notation};
+pub use reference::{element as element_page, reference, value_meaning};
 
 /// Every element, in the order of [`ElementKind`] and of the reference.
 pub static ELEMENTS: &[&ElementSpec] = &[

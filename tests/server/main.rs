@@ -8,6 +8,7 @@
 )]
 
 mod actions;
+mod completion;
 #[path = "../support/damage.rs"]
 mod damage;
 #[path = "../support/dice.rs"]

@@ -52,6 +52,12 @@ pub fn element(spec: &ElementSpec) -> String {
     text
 }
 
+/// What a kind of value is, and values as they are written; `None` of what its form says by itself.
+pub fn value_meaning(kind: &Kind) -> Option<(&'static str, &'static [&'static str])> {
+    let same = |of: &Kind| std::mem::discriminant(of) == std::mem::discriminant(kind);
+    VALUES.iter().find(|(of, ..)| same(of)).map(|(_, meaning, written)| (*meaning, *written))
+}
+
 fn contents() -> String {
     let links =
         ELEMENTS.iter().map(|spec| format!("[{0}](#{1})", spec.keyword, spec.keyword.replace(' ', "-")));
