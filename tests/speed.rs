@@ -135,3 +135,26 @@ fn ten_thousand_lines_are_asked_about_at_once() {
         assert!(rename < Duration::from_secs(2), "{rename:?}");
     }
 }
+
+/// What an editor asks of the look and shape of a whole file.
+#[test]
+fn ten_thousand_lines_are_shown_at_once() {
+    let house = long_house();
+    let file = house.files().next().unwrap();
+    let text = Arc::clone(&house.inputs.sources[0].text);
+    let middle = u32::try_from(text.len() / 2).unwrap();
+    let tokens = shortest(|| assert!(ide::tokens(&house, file, None).len() > 10_000));
+    let symbols = shortest(|| assert!(!ide::symbols(&house, file).is_empty()));
+    let all = ide::spec_symbols(&house);
+    let found = shortest(|| assert!(!ide::symbols_like("w1", &all, |it| &it.name).is_empty()));
+    let folding = shortest(|| assert!(!ide::folding(&house, file).is_empty()));
+    let selection = shortest(|| assert_eq!(ide::selection(&house, file, &[middle]).len(), 1));
+    let finished = shortest(|| assert!(ide::formatting_behind_line(&text, middle).len() < 10));
+    println!(
+        "tokens {tokens:?}, symbols {symbols:?}, search {found:?}, folds {folding:?}, selection {selection:?}, \
+         finished line {finished:?}"
+    );
+    for took in [tokens, symbols, found, folding, selection, finished] {
+        assert!(took < Duration::from_millis(500), "{took:?}");
+    }
+}
