@@ -1,5 +1,10 @@
 //! Actions of an editor over whole houses: what they leave as it was, and how soon they come.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    reason = "a test may stop where it fails"
+)]
 
 #[path = "support/analysis.rs"]
 mod analysis;
@@ -9,6 +14,8 @@ mod dice;
 mod houses;
 #[path = "support/random_specs.rs"]
 mod random_specs;
+
+use std::time::{Duration, Instant};
 
 use dice::Dice;
 use storyrod::diagnostic::{Diagnostic, Edit};
@@ -58,6 +65,23 @@ fn edits_stand_in_order_and_inside_the_text() {
             }
         }
     }
+}
+
+/// What an editor asks for whenever the cursor moves.
+#[test]
+fn ten_thousand_lines_are_answered_at_once() {
+    let snapshot = analysis::of(&houses::long_spec(1, 10_000));
+    let place = snapshot.findings.last().unwrap().span;
+    let longest = |wanted: &Wanted| {
+        let started = Instant::now();
+        assert!(!actions(&snapshot, place, wanted).is_empty() || wanted.is_automatic);
+        started.elapsed()
+    };
+    let moved = longest(&Wanted { kinds: vec![ActionKind::QuickFix], is_automatic: true });
+    let asked = longest(&everything());
+    println!("by itself {moved:?}, by a person {asked:?}");
+    assert!(moved < Duration::from_millis(50), "{moved:?}");
+    assert!(asked < Duration::from_secs(2), "{asked:?}");
 }
 
 fn everything() -> Wanted {

@@ -9,8 +9,7 @@ mod damage;
 mod dice;
 
 use dice::Dice;
-use storyrod::diagnostic::Diagnostic;
-use storyrod::diagnostic::Edit;
+use storyrod::diagnostic::{Diagnostic, Edit};
 use storyrod::ide;
 use storyrod::snapshot::Snapshot;
 use storyrod::text::{FileId, Span};

@@ -1,7 +1,7 @@
 //! A stated number taken out where the house derives the same.
 
 use crate::facts::answers::answer;
-use crate::house::lines;
+use crate::house::{House, lines};
 use crate::ide::actions::{Action, ActionKind, trial};
 use crate::ide::meaning::element_at;
 use crate::snapshot::Snapshot;
@@ -24,9 +24,9 @@ pub fn follow(snapshot: &Snapshot, place: Span) -> Option<Action> {
     let now = answer(house, words, &[id]).ok()?.value;
     let edits = vec![lines::removed(house, fact.span.within(place.file, chunk.start))];
     let title = format!("let `{words}` follow from the rest");
-    let after = trial::with(snapshot, &edits)?;
-    let disabled = match answer(&after.house, words, &[id]) {
-        Ok(then) if then.value == now && n_missing(&after) <= n_missing(snapshot) => None,
+    let after = trial::house_with(snapshot, &edits);
+    let disabled = match answer(&after, words, &[id]) {
+        Ok(then) if then.value == now && n_missing(&after) <= n_missing(house) => None,
         Ok(then) if then.value != now => Some(format!("without this line it comes to {}", then.value)),
         Ok(_) | Err(_) => Some("nothing else says it".to_owned()),
     };
@@ -39,8 +39,8 @@ fn is_derived(fact: &FactSpec) -> bool {
 }
 
 /// A fact that some elements of the kind can't do without is asked for once it is gone.
-fn n_missing(snapshot: &Snapshot) -> usize {
-    snapshot.house.model.problems.len()
+fn n_missing(house: &House) -> usize {
+    house.model.problems.len()
 }
 
 #[cfg(test)]

@@ -36,12 +36,12 @@ pub fn next_sizes(snapshot: &Snapshot, place: Span, findings: &[&Diagnostic]) ->
         .collect();
     let sizes = [next_size(house, id), one_jack_more(house, id)];
     let actions = sizes.into_iter().flatten().filter_map(|edit| {
-        let after = trial::with(snapshot, std::slice::from_ref(&edit))?;
+        let after = trial::house_with(snapshot, std::slice::from_ref(&edit));
         // It mends one check; with it the whole element must hold.
-        if after.house.verifications.of(id).any(Verification::fails) {
+        if after.verifications.of(id).any(Verification::fails) {
             return None;
         }
-        let title = match answer(&after.house, "utilisation", &[id]).ok()?.value {
+        let title = match answer(&after, "utilisation", &[id]).ok()?.value {
             FactValue::Number(worst) => {
                 format!("write `{}`: at {:.0} % of what it bears; have it checked", edit.text, worst * 100.0)
             }

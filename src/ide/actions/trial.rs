@@ -3,14 +3,27 @@
 use std::sync::Arc;
 
 use crate::diagnostic::Edit;
+use crate::house::House;
 use crate::inputs::Inputs;
 use crate::snapshot::{Caches, Snapshot, analyse};
+use crate::syntax::ElementCache;
 use crate::text::Source;
 
-/// The snapshot of the spec with these edits made. What include lines led to stays as it was. `None` when it breaks off.
+/// The spec with these edits made, and everything found in it. What include lines led to stays as it was. `None` when it
+/// breaks off.
 pub fn with(snapshot: &Snapshot, edits: &[Edit]) -> Option<Snapshot> {
-    let inputs = Inputs { sources: sources_with(snapshot, edits), ..Inputs::clone(&snapshot.inputs) };
-    analyse(&Arc::new(inputs), &mut Caches::default(), snapshot.house.today, &|| false).ok()
+    let inputs = Arc::new(inputs_with(snapshot, edits));
+    analyse(&inputs, &mut Caches::default(), snapshot.house.today, &|| false).ok()
+}
+
+/// The house with these edits made, for who asks only what it comes to.
+pub fn house_with(snapshot: &Snapshot, edits: &[Edit]) -> House {
+    let inputs = Arc::new(inputs_with(snapshot, edits));
+    House::of(&inputs, &mut ElementCache::default(), snapshot.house.today)
+}
+
+fn inputs_with(snapshot: &Snapshot, edits: &[Edit]) -> Inputs {
+    Inputs { sources: sources_with(snapshot, edits), ..Inputs::clone(&snapshot.inputs) }
 }
 
 fn sources_with(snapshot: &Snapshot, edits: &[Edit]) -> Vec<Source> {
