@@ -7,9 +7,10 @@ import test_findings
 import test_looks
 import test_meaning
 import test_sight
+import test_writing
 from test_findings import ASKING
 
-SUITES = [test_findings, test_looks, test_meaning, test_sight]
+SUITES = [test_findings, test_looks, test_meaning, test_sight, test_writing]
 
 # Told, not asked for.
 SAID = {"positionEncoding"}
