@@ -265,6 +265,15 @@ fn length(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
 
 /// The longest span between neighbouring supports, centre to centre; by the grid between ends and joints.
 fn span(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
+    // What the member is solved with, so that a sheet and a check never differ.
+    let seats = house.forces.lines_of(element).iter().flat_map(|line| line.seats.windows(2));
+    let solved = seats.filter_map(|pair| match pair {
+        [near, far] => Some(far.station - near.station),
+        _ => None,
+    });
+    if let Some(longest) = solved.max() {
+        return Ok(Answer::length(longest));
+    }
     let at = element.index as usize;
     let stations: Vec<Vec<Length>> = match element.kind {
         ElementKind::Joists => {

@@ -9,7 +9,7 @@ use crate::model::element::ElementId;
 use crate::statics::action::Receiver;
 use crate::statics::cases::ByCase;
 use crate::syntax::vocabulary::ElementKind;
-use crate::units::{AreaLoad, LineLoad};
+use crate::units::AreaLoad;
 use crate::verify::demands::{acting, combinations, combined};
 use crate::verify::limit_state::LimitState;
 use crate::verify::quantity::Quantity;
@@ -39,16 +39,11 @@ pub fn load(house: &House, on: ElementId, case: Option<&str>) -> Result<Answer, 
 /// What one element brings to another.
 pub fn reaction(house: &House, of: ElementId, on: ElementId, case: Option<&str>) -> Result<Answer, NoAnswer> {
     let to = Receiver::Element(on);
-    let handed: Vec<_> = house.forces.handed_by(of).iter().filter(|handed| handed.to == to).collect();
-    if handed.is_empty() {
+    if house.forces.handed_by(of).iter().all(|handed| handed.to != to) {
         return Err(NoAnswer::Unknown(Unknown { of: Some(of), fact: "bears on" }));
     }
     let whole = in_case(&house.forces.reaction(of, to), case);
-    let each_foot = handed
-        .iter()
-        .filter_map(|handed| handed.acting.each_foot())
-        .map(|load| in_case(&load, case))
-        .reduce(LineLoad::max);
+    let each_foot = house.forces.heaviest_handed(of, to).map(|line| in_case(&line, case));
     Ok(Answer { value: FactValue::Force { whole, each_foot }, sum: None })
 }
 

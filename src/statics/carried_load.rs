@@ -32,21 +32,35 @@ impl Takedown {
 
     /// The heaviest line load on an element that runs along an axis, points left out, its own weight with it.
     pub fn heaviest_line(&self, element: ElementId, axis: Axis) -> ByCase<LineLoad> {
-        let spreads: Vec<(Length, Length, ByCase<LineLoad>)> = self
-            .on(element)
-            .iter()
-            .filter_map(|action| match action.acting {
-                Acting::Spread { axis: own, from, to, load, .. } if own == axis => Some((from, to, load)),
-                Acting::Spread { .. } | Acting::Point { .. } | Acting::Area { .. } => None,
-            })
-            .collect();
-        let at = |place: Length| {
-            let there = spreads.iter().filter(|(from, to, _)| *from <= place && place < *to);
-            there.fold(ByCase::default(), |sum, (_, _, load)| sum + *load)
-        };
-        let loads = spreads.iter().map(|(from, _, _)| at(*from));
-        loads.max_by(|one, other| one.total().to_plf().total_cmp(&other.total().to_plf())).unwrap_or_default()
+        heaviest_foot(self.on(element).iter().map(|action| &action.acting), axis).unwrap_or_default()
     }
+
+    /// The heaviest foot of what one element hands to another along a line; `None` when it hands on points alone.
+    pub fn heaviest_handed(&self, of: ElementId, on: Receiver) -> Option<ByCase<LineLoad>> {
+        let there =
+            || self.handed_by(of).iter().filter(|handed| handed.to == on).map(|handed| &handed.acting);
+        let axis = there().find_map(|acting| match acting {
+            Acting::Spread { axis, .. } => Some(*axis),
+            Acting::Point { .. } | Acting::Area { .. } => None,
+        })?;
+        heaviest_foot(there(), axis)
+    }
+}
+
+/// The heaviest foot of what lies along an axis: what overlaps adds up.
+fn heaviest_foot<'a>(actings: impl Iterator<Item = &'a Acting>, axis: Axis) -> Option<ByCase<LineLoad>> {
+    let spreads: Vec<(Length, Length, ByCase<LineLoad>)> = actings
+        .filter_map(|acting| match *acting {
+            Acting::Spread { axis: own, from, to, load, .. } if own == axis => Some((from, to, load)),
+            Acting::Spread { .. } | Acting::Point { .. } | Acting::Area { .. } => None,
+        })
+        .collect();
+    let at = |place: Length| {
+        let there = spreads.iter().filter(|(from, to, _)| *from <= place && place < *to);
+        there.fold(ByCase::default(), |sum, (_, _, load)| sum + *load)
+    };
+    let loads = spreads.iter().map(|(from, _, _)| at(*from));
+    loads.max_by(|one, other| one.total().to_plf().total_cmp(&other.total().to_plf()))
 }
 
 fn sum<'a>(actions: impl Iterator<Item = &'a Action>) -> ByCase<Force> {
