@@ -5,6 +5,7 @@ pub mod completion;
 pub mod diagnostics;
 pub mod folding;
 pub mod formatting;
+pub mod hints;
 pub mod hover;
 pub mod jump;
 pub mod kept;

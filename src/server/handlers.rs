@@ -25,14 +25,15 @@ use tower_lsp::lsp_types::{
     DocumentLink, DocumentLinkParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
     DocumentSymbolParams, DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams,
     GotoCapability, GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams,
-    InitializeResult, InitializedParams, Location, PrepareRenameResponse, ReferenceParams, RenameFilesParams,
-    RenameParams, SelectionRange, SelectionRangeParams, SemanticTokens, SemanticTokensDeltaParams,
-    SemanticTokensFullDeltaResult, SemanticTokensParams, SemanticTokensRangeParams,
-    SemanticTokensRangeResult, SemanticTokensResult, ServerInfo, SetTraceParams, ShowDocumentParams,
-    SignatureHelp, SignatureHelpParams, SymbolInformation, TextDocumentClientCapabilities,
-    TextDocumentPositionParams, TextEdit, TraceValue, TypeHierarchyItem, TypeHierarchyPrepareParams,
-    TypeHierarchySubtypesParams, TypeHierarchySupertypesParams, Url, WorkDoneProgressCancelParams,
-    WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
+    InitializeResult, InitializedParams, InlayHint, InlayHintParams, Location, PrepareRenameResponse,
+    ReferenceParams, RenameFilesParams, RenameParams, SelectionRange, SelectionRangeParams, SemanticTokens,
+    SemanticTokensDeltaParams, SemanticTokensFullDeltaResult, SemanticTokensParams,
+    SemanticTokensRangeParams, SemanticTokensRangeResult, SemanticTokensResult, ServerInfo, SetTraceParams,
+    ShowDocumentParams, SignatureHelp, SignatureHelpParams, SymbolInformation,
+    TextDocumentClientCapabilities, TextDocumentPositionParams, TextEdit, TraceValue, TypeHierarchyItem,
+    TypeHierarchyPrepareParams, TypeHierarchySubtypesParams, TypeHierarchySupertypesParams, Url,
+    WorkDoneProgressCancelParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit,
+    WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, LanguageServer, async_trait};
 
@@ -386,6 +387,19 @@ impl LanguageServer for Handlers {
         let answer =
             move |glance: &Glance| answers::signature_help::signature_help(glance, place.position, abilities);
         self.of_text(place.text_document.uri, answer).await
+    }
+
+    async fn inlay_hint(&self, params: InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
+        let (uri, range) = (params.text_document.uri, params.range);
+        self.of_house(uri, move |view| Some(answers::hints::hints(view, range))).await
+    }
+
+    async fn inlay_hint_resolve(&self, hint: InlayHint) -> Result<InlayHint> {
+        let Some(uri) = answers::hints::document_of(&hint) else { return Ok(hint) };
+        let asked = hint.clone();
+        let resolved = self.of_house(uri, move |view| answers::hints::resolved(view, &asked)).await;
+        // A hint that no longer stands there has no more to say.
+        Ok(resolved.ok().flatten().unwrap_or(hint))
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {

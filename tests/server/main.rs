@@ -18,6 +18,7 @@ mod edits;
 mod features;
 mod figures;
 mod hierarchies;
+mod hints;
 mod lifecycle;
 mod looks;
 mod names;
