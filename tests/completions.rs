@@ -11,7 +11,7 @@ mod dice;
 use dice::Dice;
 use storyrod::ide::{Completion, completion, signature};
 use storyrod::snapshot::Snapshot;
-use storyrod::syntax::parse_fresh;
+use storyrod::syntax::{ProblemKind, parse_fresh};
 
 const SAMPLES: [&str; 5] = [
     include_str!("../grammar/samples/first.framing"),
@@ -152,7 +152,8 @@ fn fault_before(text: &str, from: usize, to: usize) -> Option<String> {
     let end = from + text[from..to].trim_end().len();
     let problems = chunk.body.problems.iter().filter(|problem| {
         let at = (chunk.start + problem.span.start) as usize;
-        (from..end).contains(&at)
+        // A length that is cut off in its middle is odd whatever follows it.
+        (from..end).contains(&at) && !matches!(problem.kind, ProblemKind::OddDimension(_))
     });
     problems.map(|problem| format!("{:?}", problem.kind)).next()
 }

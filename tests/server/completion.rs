@@ -74,8 +74,9 @@ fn the_values_of_a_fact_are_told_with_the_one_under_the_cursor() {
     let help = asked(&mut session, "textDocument/signatureHelp", "column C1\n  cap plate $0\n", "utf-16");
     let active = &help["signatures"][help["activeSignature"].as_u64().unwrap() as usize];
     assert!(active["label"].as_str().unwrap().starts_with("cap  plate width x length x thickness"), "{help}");
-    assert_eq!(help["activeParameter"], 0);
-    let start = active["parameters"][0]["label"][0].as_u64().unwrap() as usize;
+    // The word `plate` is a value too, and the first.
+    assert_eq!(help["activeParameter"], 1);
+    let start = active["parameters"][1]["label"][0].as_u64().unwrap() as usize;
     assert!(active["label"].as_str().unwrap()[start..].starts_with("width x length"));
     assert_eq!(asked(&mut session, "textDocument/signatureHelp", "-- $0\n", "utf-16"), Value::Null);
 }

@@ -11,6 +11,8 @@ pub(super) struct Net {
     states: Vec<State>,
     slots: Vec<(&'static str, &'static Kind)>,
     start: StateId,
+    /// What is added now is read but not offered.
+    pub(super) is_quiet: bool,
 }
 
 pub(super) type StateId = usize;
@@ -149,7 +151,8 @@ impl Net {
     }
 
     pub fn take(&mut self, step: Step, slot: Option<usize>, then: StateId) -> StateId {
-        self.put(State::Take { step, slot, then })
+        let what = step.what.filter(|_| !self.is_quiet);
+        self.put(State::Take { step: Step { what, ..step }, slot, then })
     }
 
     pub fn fork(&mut self, ways: Vec<StateId>) -> StateId {

@@ -3,6 +3,7 @@
 use crate::syntax::facts::member::{GRADES, MAKES, SPECIES};
 use crate::syntax::form::Kind;
 use crate::syntax::lexer::{Token, TokenKind};
+use crate::syntax::names;
 use crate::syntax::next::net::{Net, StateId, Step, Takes, is_name};
 use crate::syntax::next::{GridAxis, What};
 use crate::syntax::value::Side;
@@ -152,7 +153,10 @@ impl Net {
     fn any_value(&mut self, kind: &'static Kind, slot: Option<usize>, then: StateId) -> StateId {
         let plain = self.take(step(Some(What::Value(kind)), is_plain_value), slot, then);
         let point = self.point(slot, then);
+        // Behind a length the words of a member would be read as something else.
+        self.is_quiet = true;
         let member = self.member(slot, then);
+        self.is_quiet = false;
         let unit = Step { what: Some(What::Unit(kind)), takes: Takes::Nothing };
         let unit = self.take(unit, slot, then);
         let behind = self.fork(vec![then, unit]);
@@ -223,8 +227,10 @@ impl Net {
         let middle_side = self.take(step(show, is_side), slot, by);
         let by_middle = self.quiet_words("x", slot, middle_side);
 
+        // Where any value can stand, a plain name is no member.
+        let named = if self.is_quiet { is_mark } else { is_name };
         let mut sections =
-            vec![self.take(step(show, is_nominal), slot, stuff), self.take(step(None, is_name), slot, stuff)];
+            vec![self.take(step(show, is_nominal), slot, stuff), self.take(step(None, named), slot, stuff)];
         let first_side = self.take(step(None, is_side), slot, by_middle);
         let pair = self.take(step(None, is_nominal), slot, by);
         let sides = self.fork(vec![first_side, pair]);
@@ -290,6 +296,11 @@ impl Net {
 
 fn step(what: Option<What>, takes: fn(&Token<'_>) -> bool) -> Step {
     Step { what, takes: Takes::That(takes) }
+}
+
+/// A mill's mark: no name can be one.
+fn is_mark(token: &Token<'_>) -> bool {
+    token.kind == TokenKind::Word && !names::may_name(token.text) && !names::is_reserved(token.text)
 }
 
 fn is_whole(token: &Token<'_>) -> bool {
