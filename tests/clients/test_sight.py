@@ -83,3 +83,22 @@ async def test_formatting_brings_back_the_one_style(client):
     edits = await client.text_document_formatting_async(
         t.DocumentFormattingParams(house.id, t.FormattingOptions(tab_size=2, insert_spaces=True)))
     assert edited(house.text, edits) == LOON_COVE
+
+
+@pytest.mark.covers("inlayHintProvider", "inlayHintProvider.resolveProvider")
+async def test_a_hint_says_what_comes_down_and_why(client):
+    house = client.open(URI, LOON_COVE)
+    hints = await client.text_document_inlay_hint_async(t.InlayHintParams(house.id, house.whole))
+    [hint] = [hint for hint in hints if hint.label == "13,136 lb"]
+    assert hint.position == house.position('bears on      C1 for 10"$0')
+    whole = await client.inlay_hint_resolve_async(hint)
+    assert "beam B1 brings 13,136 lb to column C1" in whole.tooltip and "licensed" in whole.tooltip
+
+
+@pytest.mark.covers("inlayHintProvider")
+async def test_settings_switch_a_kind_of_hints_off(start):
+    client = await start(options={"inlayHints": {"reactions": False}})
+    house = client.open(URI, LOON_COVE)
+    hints = await client.text_document_inlay_hint_async(t.InlayHintParams(house.id, house.whole))
+    labels = [hint.label for hint in hints]
+    assert "13,136 lb" not in labels and any("bending 83 %" in label for label in labels), labels

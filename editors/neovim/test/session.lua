@@ -115,6 +115,22 @@ local function main()
   table.sort(below)
   if not vim.deep_equal(below, { 'wall W1', 'wall W2' }) then fail('J1 hands on to ' .. vim.inspect(below)) end
 
+  -- Beside the text, by hand: 12 and 40 psf on half of 12'-0" are 312 plf on each wall.
+  vim.lsp.inlay_hint.enable(true, { bufnr = buffer })
+  check('what comes down on the wall stands beside it', function()
+    for _, hint in ipairs(vim.lsp.inlay_hint.get({ bufnr = buffer })) do
+      local line = vim.api.nvim_buf_get_lines(buffer, hint.inlay_hint.position.line, hint.inlay_hint.position.line + 1, false)[1]
+      if hint.inlay_hint.label == '312 plf' and line:find('bears on      W2', 1, true) then return true end
+    end
+  end)
+
+  -- What joists can bear on: walls, not joists.
+  put_cursor(buffer, 'bears on      W2', 14)
+  local offer = ask('textDocument/completion', vim.lsp.util.make_position_params(0, encoding))
+  local offered = {}
+  for _, item in ipairs(offer.items) do offered[item.label] = true end
+  if not (offered.W1 and offered.W4) or offered.J1 then fail('offered: ' .. vim.inspect(vim.tbl_keys(offered))) end
+
   -- Another name, in the file that is open and in the one that is not.
   put_cursor(buffer, 'bears on      W2', 15)
   vim.lsp.buf.rename('W77')
@@ -129,6 +145,22 @@ local function main()
     return here:find('bears on      W77', 1, true) and count('W77') == 2 and count('W2') == 0
   end)
   check('nothing is found afterwards', function() return #vim.diagnostic.get() == 0 end)
+
+  -- A cure, chosen by its title. By hand: 100'-0" less deck 3/4", joist 9-1/4" and sill 1-1/2" is 99'-0 1/2".
+  vim.cmd.edit(folder .. '/foundation.framing')
+  local part = vim.api.nvim_get_current_buf()
+  replace(part, "top           99'-0 1/2\"", "top           98'-4\"")
+  check('the low wall is found', function() return #shown('foundation.framing', "98'-4\"") > 0 end)
+  put_cursor(part, "98'-4\"", 2)
+  vim.lsp.buf.code_action({
+    apply = true,
+    filter = function(action) return action.title == "write 99'-0 1/2\"" end,
+  })
+  check('the cure is written and nothing is found', function()
+    local text = table.concat(vim.api.nvim_buf_get_lines(part, 0, -1, false), '\n')
+    return not text:find("98'-4\"", 1, true) and #vim.diagnostic.get() == 0
+  end)
+  vim.cmd.buffer(buffer)
 
   -- Other files of a spec lose their findings with the last document of it.
   replace(buffer, 'frost         42"', 'frost         48"')
