@@ -1,5 +1,10 @@
 //! Completion and help with a fact's values, wherever the cursor stands and however broken the text is.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it fails")]
+#![allow(
+    clippy::panic,
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it fails"
+)]
 
 #[path = "support/analysis.rs"]
 mod analysis;

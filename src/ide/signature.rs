@@ -104,8 +104,10 @@ impl Label {
             Form::Words(words) | Form::Mark(words) => self.word(words),
             Form::Comma => self.text.push(','),
             Form::Slot(label, kind) => {
-                let name = slot_name(label, kind);
                 self.blank();
+                // A value is often labelled by the word before it: `for LENGTH`.
+                let is_said = self.text.split([' ', '[', '(']).rfind(|word| !word.is_empty()) == Some(label);
+                let name = if is_said { kind_name(kind).to_owned() } else { slot_name(label, kind) };
                 let start = self.text.len();
                 self.text.push_str(&name);
                 self.slots.push(Slot { place: start..self.text.len(), meaning: meaning(kind) });
@@ -192,13 +194,13 @@ mod tests {
 
     #[test]
     fn the_way_that_fits_and_the_value_under_the_cursor() {
-        let plate = "cap  plate width x length x thickness [, long side along along]";
+        let plate = "cap  plate width x length x thickness [, long side along name]";
         check("column C1\n  cap plate $0", plate, Some("width x length x thickness"));
         check("column C1\n  cap plate 7\" x $0", plate, Some("width x length x thickness"));
         check("column C1\n  cap plate 7x10 x 1/2\", long side along $0", plate, Some("along"));
         check("column C1\n  cap seat $0", "cap  seat thick", Some("thick"));
-        check("beam B1\n  bears on $0", "bears on  outside words [for for]", None);
-        check("beam B1\n  bears on W1 for $0", "bears on  support [for for]", Some("for"));
+        check("beam B1\n  bears on $0", "bears on  outside words [for length]", None);
+        check("beam B1\n  bears on W1 for $0", "bears on  support [for length]", Some("length"));
         check("column C1\n  cut should be $0", "cut  should be value [within within]", Some("value"));
         check("wall W1\n  top 99'-0 1/2\" at $0", "top  elevation [at grid line], …", Some("grid line"));
     }

@@ -74,8 +74,8 @@ pub(super) fn takes_stuff(place: &Place<'_>, wanted: &Wanted<'_>, words: &str) -
     });
     let is_steel = matches!(first, "HSS" | "pipe" | "filled") || rolled::by_mark(first).is_some();
     let is_product = may_name(first) && first.starts_with(char::is_alphabetic);
-    let is_make = words.starts_with(|first: char| matches!(first, 'I' | 'g' | 'L' | 'P' | 'r'));
-    !is_steel && !is_product && !(is_sawn && is_make)
+    let is_make = words.starts_with(['I', 'g', 'L', 'P', 'r']);
+    !(is_steel || is_product || is_sawn && is_make)
 }
 
 /// How many bytes say how many pieces there are: `3-ply `, `2 of `, `(2) `.
