@@ -197,7 +197,7 @@ mod tests {
         let plate = "cap  plate width x length x thickness [, long side along name]";
         check("column C1\n  cap plate $0", plate, Some("width x length x thickness"));
         check("column C1\n  cap plate 7\" x $0", plate, Some("width x length x thickness"));
-        check("column C1\n  cap plate 7x10 x 1/2\", long side along $0", plate, Some("along"));
+        check("column C1\n  cap plate 7x10 x 1/2\", long side along $0", plate, Some("name"));
         check("column C1\n  cap seat $0", "cap  seat thick", Some("thick"));
         check("beam B1\n  bears on $0", "bears on  outside words [for length]", None);
         check("beam B1\n  bears on W1 for $0", "bears on  support [for length]", Some("length"));
