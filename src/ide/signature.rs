@@ -201,7 +201,7 @@ mod tests {
         check("column C1\n  cap seat $0", "cap  seat thick", Some("thick"));
         check("beam B1\n  bears on $0", "bears on  outside words [for length]", None);
         check("beam B1\n  bears on W1 for $0", "bears on  support [for length]", Some("length"));
-        check("column C1\n  cut should be $0", "cut  should be value [within within]", Some("value"));
+        check("column C1\n  cut should be $0", "cut  should be value [within length]", Some("value"));
         check("wall W1\n  top 99'-0 1/2\" at $0", "top  elevation [at grid line], …", Some("grid line"));
     }
 
