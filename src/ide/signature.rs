@@ -106,8 +106,9 @@ impl Label {
             Form::Slot(label, kind) => {
                 self.blank();
                 // A value is often labelled by the word before it: `for LENGTH`.
-                let is_said = self.text.split([' ', '[', '(']).rfind(|word| !word.is_empty()) == Some(label);
-                let name = if is_said { kind_name(kind).to_owned() } else { slot_name(label, kind) };
+                let before = self.text.split([' ', '[', '(']).rfind(|word| !word.is_empty());
+                let name = slot_name(label, kind);
+                let name = if before == Some(&name) { kind_name(kind).to_owned() } else { name };
                 let start = self.text.len();
                 self.text.push_str(&name);
                 self.slots.push(Slot { place: start..self.text.len(), meaning: meaning(kind) });
