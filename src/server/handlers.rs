@@ -370,7 +370,8 @@ impl LanguageServer for Handlers {
     async fn completion(&self, params: CompletionParams) -> Result<Option<CompletionResponse>> {
         let (place, abilities) = (params.text_document_position, self.abilities()?);
         let answer = move |glance: &Glance| {
-            Some(answers::completion::completion(glance, place.position, abilities).into())
+            let is_text = !glance.document.ruler.is_before_text(place.position);
+            is_text.then(|| answers::completion::completion(glance, place.position, abilities).into())
         };
         self.of_text(place.text_document.uri, answer).await
     }

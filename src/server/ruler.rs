@@ -45,6 +45,11 @@ impl Ruler {
         self.source.lines.offset(&self.source.text, place, self.encoding)
     }
 
+    /// True of a position in front of the byte-order mark: before the analysed text, where nothing can be said or written.
+    pub fn is_before_text(&self, position: Position) -> bool {
+        self.editor_offset(position) < self.mark_length()
+    }
+
     /// How many bytes the editor's text has before ours begins.
     fn mark_length(&self) -> u32 {
         if self.source.text.starts_with(BYTE_ORDER_MARK) { 3 } else { 0 }
@@ -100,6 +105,8 @@ mod tests {
             assert_eq!(ruler.offset(Position::new(0, first_column)), 0);
             assert_eq!(ruler.offset(Position::new(0, 0)), 0);
             assert_eq!(ruler.offset(Position::new(1, 2)), 7);
+            assert!(ruler.is_before_text(Position::new(0, 0)));
+            assert!(!ruler.is_before_text(Position::new(0, first_column)));
         }
     }
 }

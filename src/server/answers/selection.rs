@@ -1,6 +1,6 @@
 //! `textDocument/selectionRange`.
 
-use tower_lsp::lsp_types::{Position, SelectionRange};
+use tower_lsp::lsp_types::{Position, Range, SelectionRange};
 
 use crate::ide;
 use crate::server::view::View;
@@ -9,7 +9,10 @@ use crate::server::view::View;
 pub fn selection(view: &View, positions: &[Position]) -> Vec<SelectionRange> {
     let offsets: Vec<u32> = positions.iter().map(|position| view.offset(*position)).collect();
     let grown = ide::selection(&view.house.snapshot().house, view.house.file, &offsets);
-    let chains = grown.into_iter().map(|places| {
+    let chains = grown.into_iter().zip(positions).map(|(places, position)| {
+        if view.page.ruler.is_before_text(*position) {
+            return Some(SelectionRange { range: Range::new(*position, *position), parent: None });
+        }
         let ranges = places.into_iter().rev().map(|place| view.range(place.start, place.end));
         ranges.fold(None, |parent, range| Some(SelectionRange { range, parent: parent.map(Box::new) }))
     });
