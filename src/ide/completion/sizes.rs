@@ -41,7 +41,8 @@ pub(super) fn members(place: &Place<'_>, wanted: &Wanted<'_>, items: &mut Vec<Co
     let (used, species) = place.house().map(|house| used(house, kind)).unwrap_or_default();
     for (size, count) in used {
         if !has_plies || !size.contains("-ply") {
-            offer(size, format!("stands {count} times in this spec"), None);
+            let often = if count == 1 { "once".to_owned() } else { format!("{count} times") };
+            offer(size, format!("stands {often} in this spec"), None);
         }
     }
     if let Some(house) = place.house() {
