@@ -38,6 +38,10 @@ impl Refresher {
                 if abilities.refreshes_lenses {
                     _ = client.code_lens_refresh().await;
                 }
+                // What is assumed, and what rests on it, has a look of its own.
+                if abilities.refreshes_tokens {
+                    _ = client.semantic_tokens_refresh().await;
+                }
             }
         });
     }
@@ -57,10 +61,6 @@ impl Refresher {
     pub fn everything_shown(&self) {
         self.figures();
         self.findings();
-        if self.abilities.refreshes_tokens {
-            let client = self.client.clone();
-            self.runtime.spawn(async move { _ = client.semantic_tokens_refresh().await });
-        }
     }
 
     /// Asks, and once answered asks again when there has been a further wish: the client may have looked too early.
