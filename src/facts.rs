@@ -6,6 +6,7 @@
 pub mod answers;
 pub mod comparison;
 pub mod forces;
+pub mod spans;
 
 use crate::geometry::sum::{Sum, Unknown};
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};

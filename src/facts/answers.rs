@@ -1,12 +1,11 @@
 //! Each fact's value.
 
-use crate::facts::forces;
 use crate::facts::{Answer, FactValue, NoAnswer};
+use crate::facts::{forces, spans};
 use crate::geometry::bearing;
 use crate::geometry::carried::Carried;
 use crate::geometry::enclosure::outdoor_grades;
 use crate::geometry::joist_space;
-use crate::geometry::plan_contacts::{Bay, BeamContact};
 use crate::geometry::sum::{Derived, Sum, Unknown};
 use crate::geometry::surfaces::{Surface, joist_bottom, joist_top};
 use crate::house::House;
@@ -68,7 +67,7 @@ fn of_one(house: &House, words: &str, element: ElementId) -> Result<Answer, NoAn
             Ok(Answer { value: FactValue::Length(cut.total()), sum: Some(cut) })
         }
         "length" => length(house, element),
-        "span" => span(house, element),
+        "span" => spans::span(house, element),
         "size" => size(house, element),
         "thick" => thickness(house, element),
         "sills" => sills(house, element),
@@ -261,64 +260,6 @@ fn length(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
         ElementKind::Squash => cut(house, element),
         _ => Err(NoAnswer::NotAFactOfIt),
     }
-}
-
-/// The longest span between neighbouring supports, centre to centre; by the grid between ends and joints.
-fn span(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {
-    // What the member is solved with, so that a sheet and a check never differ.
-    let seats = house.forces.lines_of(element).iter().flat_map(|line| line.seats.windows(2));
-    let solved = seats.filter_map(|pair| match pair {
-        [near, far] => Some(far.station - near.station),
-        _ => None,
-    });
-    if let Some(longest) = solved.max() {
-        return Ok(Answer::length(longest));
-    }
-    let at = element.index as usize;
-    let stations: Vec<Vec<Length>> = match element.kind {
-        ElementKind::Joists => {
-            let contacts = house.geometry.contacts.joists.get(at).ok_or(NoAnswer::NotAFactOfIt)?;
-            let joists = house.model.joists_of(element).ok_or(NoAnswer::NotAFactOfIt)?;
-            contacts.bays.iter().map(|bay| stations_of(joists, bay)).collect()
-        }
-        ElementKind::Beam => {
-            let beam = house.model.beam(element).ok_or(NoAnswer::NotAFactOfIt)?;
-            let contacts = house.geometry.contacts.beams.get(at).ok_or(NoAnswer::NotAFactOfIt)?;
-            let mut meets: Vec<Length> = Vec::new();
-            for (contact, support) in contacts.supports.iter().zip(&beam.supports) {
-                let Ok(BeamContact::Meets { station, .. }) = contact else { continue };
-                let is_joint = beam.joints.iter().any(|joint| {
-                    Some(&joint.over.name) == support.on.reference().map(|reference| &reference.name)
-                });
-                if !beam.is_span_by_grid || is_joint {
-                    meets.push(*station);
-                }
-            }
-            if beam.is_span_by_grid {
-                meets.push(Length::ZERO);
-                meets.extend(contacts.length);
-            }
-            meets.sort();
-            vec![meets]
-        }
-        _ => return Err(NoAnswer::NotAFactOfIt),
-    };
-    let spans = stations.iter().flat_map(|stations| stations.iter().zip(stations.iter().skip(1)));
-    let longest = spans.map(|(near, far)| *far - *near).max();
-    longest.map(Answer::length).ok_or(unknown(element, "bears on"))
-}
-
-/// Where the joists of a bay are held, along them: at the bay's edges where their spans go by the grid.
-fn stations_of(joists: &Joists, bay: &Bay) -> Vec<Length> {
-    let stations = bay.stations.iter().map(|(station, _)| *station);
-    let Some(run) = joists.run.get().filter(|_| joists.is_span_by_grid) else { return stations.collect() };
-    let (low, high) = bay.rect.on(run);
-    let by_grid = |station: Length| match bearing::is_at_end(joists, station) {
-        true if (station - low).abs() <= (high - station).abs() => low,
-        true => high,
-        false => station,
-    };
-    stations.map(by_grid).collect()
 }
 
 fn size(house: &House, element: ElementId) -> Result<Answer, NoAnswer> {

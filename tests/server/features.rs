@@ -5,7 +5,7 @@ use storyrod::syntax;
 use storyrod::syntax::vocabulary::{ElementKind, spec_of};
 
 use crate::session::Session;
-use crate::text::{ENCODINGS, byte, counting_in, position, slice};
+use crate::text::{ENCODINGS, counting_in, position, slice, with_edits};
 
 const URI: &str = "untitled:house";
 
@@ -19,12 +19,7 @@ fn formatted(session: &mut Session, text: &str, encoding: &str) -> String {
     let options = json!({"tabSize": 2, "insertSpaces": true});
     let answer =
         session.ask("textDocument/formatting", &json!({"textDocument": {"uri": URI}, "options": options}));
-    let mut text = text.to_owned();
-    for edit in answer["result"].as_array().unwrap().iter().rev() {
-        let [start, end] = ["start", "end"].map(|side| byte(&text, &edit["range"][side], encoding));
-        text.replace_range(start..end, edit["newText"].as_str().unwrap());
-    }
-    text
+    with_edits(text, &answer, encoding)
 }
 
 #[test]

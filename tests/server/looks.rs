@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::session::Session;
-use crate::text::{ENCODINGS, byte, counting_in, position, slice};
+use crate::text::{ENCODINGS, counting_in, position, slice, with_edits};
 
 const URI: &str = "untitled:house";
 
@@ -279,15 +279,6 @@ fn an_include_links_to_its_file() {
         assert_eq!(slice(text, &address["range"], encoding), "https://example.org/a");
         assert_eq!(address["target"], json!("https://example.org/a"));
     }
-}
-
-fn with_edits(text: &str, answer: &Value, encoding: &str) -> String {
-    let mut text = text.to_owned();
-    for edit in answer["result"].as_array().unwrap().iter().rev() {
-        let [start, end] = ["start", "end"].map(|side| byte(&text, &edit["range"][side], encoding));
-        text.replace_range(start..end, edit["newText"].as_str().unwrap());
-    }
-    text
 }
 
 #[test]

@@ -55,3 +55,13 @@ fn width(character: char, encoding: &str) -> u64 {
         _ => 1,
     }
 }
+
+/// The text with the edits of an answer made.
+pub fn with_edits(text: &str, answer: &Value, encoding: &str) -> String {
+    let mut text = text.to_owned();
+    for edit in answer["result"].as_array().unwrap().iter().rev() {
+        let [start, end] = ["start", "end"].map(|side| byte(&text, &edit["range"][side], encoding));
+        text.replace_range(start..end, edit["newText"].as_str().unwrap());
+    }
+    text
+}

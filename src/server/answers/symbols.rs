@@ -7,9 +7,9 @@ use tower_lsp::lsp_types::{
 };
 
 use crate::ide::{self, Symbol};
+use crate::server::answers::kinds::kind_of_element;
 use crate::server::desk::Workspace;
 use crate::server::view::{Analysed, View};
-use crate::syntax::vocabulary::ElementKind;
 
 /// An element of a spec with its place, as it is kept of specs of which no file is open.
 #[derive(Clone, Debug)]
@@ -124,39 +124,4 @@ fn kind(kind: ide::SymbolKind, known: Option<&[SymbolKind]>) -> SymbolKind {
     };
     let is_known = !LATER_KINDS.contains(&ours) || known.is_some_and(|known| known.contains(&ours));
     if is_known { ours } else { SymbolKind::VARIABLE }
-}
-
-const fn kind_of_element(element: ElementKind) -> SymbolKind {
-    match element {
-        ElementKind::Project => SymbolKind::PACKAGE,
-        ElementKind::Grid => SymbolKind::ENUM,
-        ElementKind::Product => SymbolKind::CLASS,
-        ElementKind::Floor | ElementKind::Area => SymbolKind::MODULE,
-        ElementKind::Joists => SymbolKind::ARRAY,
-        ElementKind::Ledger
-        | ElementKind::Beam
-        | ElementKind::Column
-        | ElementKind::Header
-        | ElementKind::Jacks
-        | ElementKind::Squash
-        | ElementKind::Roof => SymbolKind::OBJECT,
-        ElementKind::Wall
-        | ElementKind::Shelf
-        | ElementKind::Pocket
-        | ElementKind::Footing
-        | ElementKind::Slab => SymbolKind::STRUCT,
-        ElementKind::Opening
-        | ElementKind::Stair
-        | ElementKind::Landing
-        | ElementKind::Stoop
-        | ElementKind::Door
-        | ElementKind::Window => SymbolKind::INTERFACE,
-        ElementKind::Load => SymbolKind::NUMBER,
-        ElementKind::Drain | ElementKind::Hole | ElementKind::Notch | ElementKind::Duct => {
-            SymbolKind::PROPERTY
-        }
-        ElementKind::Intent => SymbolKind::BOOLEAN,
-        ElementKind::Sheet => SymbolKind::FILE,
-        ElementKind::HoldPoint => SymbolKind::EVENT,
-    }
 }
