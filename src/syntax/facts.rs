@@ -4,7 +4,7 @@
 //! what could have stood where it stopped fitting.
 
 mod expected;
-mod expressions;
+pub(super) mod expressions;
 pub(super) mod member;
 mod plan;
 mod values;

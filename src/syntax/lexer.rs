@@ -195,6 +195,11 @@ impl<'t> Tokens<'t> {
     }
 }
 
+/// The spellings of the units of lengths, loads, stresses and areas, in this order.
+pub fn unit_spellings() -> [Vec<&'static str>; 4] {
+    numbers::unit_spellings()
+}
+
 /// What the lexer carries along.
 #[derive(Default)]
 pub struct Notes {

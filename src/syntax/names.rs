@@ -3,7 +3,7 @@
 use crate::syntax::vocabulary::{COMMON, ELEMENTS};
 
 /// Words that join the parts of a fact; a name among them could not be told from them.
-const JOINING: &[&str] = &[
+pub const JOINING: &[&str] = &[
     "and", "at", "because", "by", "for", "from", "in", "less", "of", "on", "over", "plus", "source", "to",
     "within",
 ];

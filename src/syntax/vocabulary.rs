@@ -42,6 +42,7 @@ mod jacks;
 mod joists;
 mod landing;
 mod ledger;
+pub mod lexicon;
 mod load;
 mod notation;
 mod notch;

@@ -10,7 +10,7 @@ use crate::syntax::value::{Comparison, Expression, FactName, Sign, Term, Within}
 use crate::syntax::vocabulary::{Argument, FACT_NAMES, FactNameSpec};
 
 /// Words that narrow a fact to one load case; `all` is the plain sum.
-const CASES: &[&str] = &["dead", "live", "snow", "all"];
+pub const CASES: &[&str] = &["dead", "live", "snow", "all"];
 
 /// More halves of halves than this no one means; the rest of the line then does not fit.
 const MOST_HALVES: usize = 64;

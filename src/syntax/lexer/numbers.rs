@@ -182,6 +182,21 @@ const UNITS: &[(&str, Unit)] = &[
     ("sq m", Unit::Area(Area::sq_m)),
 ];
 
+/// The spellings of the units of lengths, loads, stresses and areas, in this order.
+pub(super) fn unit_spellings() -> [Vec<&'static str>; 4] {
+    let mut spellings = [const { Vec::new() }; 4];
+    let [lengths, loads, stresses, areas] = &mut spellings;
+    for (spelling, unit) in UNITS {
+        match unit {
+            Unit::Length(..) => lengths.push(*spelling),
+            Unit::Load(_) => loads.push(*spelling),
+            Unit::Stress(_) => stresses.push(*spelling),
+            Unit::Area(_) => areas.push(*spelling),
+        }
+    }
+    spellings
+}
+
 /// The inch, however it is marked.
 pub(super) const INCH: Unit = Unit::Length(Length::UNITS_PER_INCH, 2);
 

@@ -1,6 +1,9 @@
 //! The formal grammar, `grammar/storyrod.ebnf`, rendered from the vocabulary.
 
+use crate::syntax::facts::expressions::CASES;
 use crate::syntax::form::{Form, Kind};
+use crate::syntax::lexer::unit_spellings;
+use crate::syntax::value::Side;
 use crate::syntax::vocabulary::notation::kind_name;
 use crate::syntax::vocabulary::{
     CLAIM, COMMON, ELEMENTS, ElementSpec, FACT_NAMES, FactNameSpec, FactSpec, Naming,
@@ -25,6 +28,12 @@ pub fn grammar() -> String {
     text.push_str("\n/* Facts by name, in comparisons and claims */\n\n");
     text.push_str(&production("fact", &choice(FACT_NAMES.iter().map(fact_name))));
     text.push_str(VALUES);
+    let units = ["unit", "load-unit", "stress-unit", "area-unit"].into_iter().zip(unit_spellings());
+    for (rule, spellings) in units {
+        text.push_str(&production(rule, &choice(spellings.into_iter().map(quoted))));
+    }
+    text.push_str(&production("side", &choice(Side::ALL.into_iter().map(|side| quoted(side.word())))));
+    text.push_str(&production("case", &choice(CASES.iter().copied().map(quoted))));
     text
 }
 
@@ -168,15 +177,13 @@ length ::= '-'? (feet | feet '-'? inch-mark | inch-mark | number unit)
 feet ::= number "'"
 inch-mark ::= (digit+ | digit+ ('-' | ' ') fraction | fraction | number) '"'
 fraction ::= digit+ '/' digit+
-unit ::= 'in' | 'ft' | 'mm' | 'm'
 elevation ::= 'EL'? ('+' | '-')? length
 inches ::= length | digit+ (('-' | ' ') fraction)? | fraction | number
-area ::= number ('sq ft' | 'sq m')
-load ::= number ('psf' | 'plf' | 'pcf' | 'lb' | 'kip' | 'kPa' | 'kN/m' | 'kN')
-stress ::= number ('psi' | 'ksi' | 'MPa')
+load ::= number load-unit
+stress ::= number stress-unit
+area ::= number area-unit
 value ::= length | load | stress | area | percent | number | point | member | words
 
-side ::= 'north' | 'south' | 'east' | 'west' | 'left' | 'right'
 grid-ref ::= gridline (('plus' | 'less') length)*
 point ::= grid-ref '/' grid-ref
 line ::= point 'to' point
@@ -193,7 +200,6 @@ pipe ::= 'pipe' inches 'x' inches | 'filled pipe' inches
 comparison ::= expression ('=' | '<' | '<=' | '>' | '>=') expression ('within' (length | load))?
 expression ::= term (('plus' | 'less') term)*
 term ::= value | fact | number 'times' fact | 'half of' (value | fact)
-case ::= 'dead' | 'live' | 'snow' | 'all'
 
 letter ::= [A-Za-z]
 digit ::= [0-9]
