@@ -250,6 +250,23 @@ fn a_reader_that_goes_away_is_no_fault() {
 }
 
 #[test]
+fn lines_hold_a_finding_each_and_what_follows_from_it() {
+    let note = "-- é 北\n";
+    let folder = folder_with(&[("cabin.framing", &(note.to_owned() + &faulty_cabin()))]);
+    let ran = storyrod_in(folder.path(), &["lint", "--format", "lines", "--color", "always"], b"");
+    let findings: Vec<_> = ran.out.lines().filter(|line| line.starts_with("cabin.framing:")).collect();
+    let top = faulty_cabin().lines().position(|line| line.starts_with("  top ")).unwrap() + 2;
+    let place = format!("cabin.framing:{top}:17: error: ");
+    assert!(
+        findings[0].starts_with(&place) && findings[0].ends_with(" [stack-does-not-close]"),
+        "{}",
+        ran.out
+    );
+    assert!(ran.out.contains("licensed professional"), "{}", ran.out);
+    assert_eq!(ran.code, 1);
+}
+
+#[test]
 fn json_keeps_its_published_shape() {
     let schema: Value = serde_json::from_str(include_str!("../grammar/lint-output.schema.json")).unwrap();
     let schema = jsonschema::validator_for(&schema).unwrap();

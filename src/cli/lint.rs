@@ -23,7 +23,7 @@ pub(in crate::cli) struct LintArguments {
     /// Exit with 1 when a finding is at least this grave
     #[arg(long, value_enum, default_value_t, value_name = "SEVERITY")]
     fail_on: FailOn,
-    /// Shape of the output; `json` is described by grammar/lint-output.schema.json
+    /// Shape of the output
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     format: Format,
 }
@@ -38,8 +38,12 @@ enum FailOn {
 
 #[derive(Clone, Copy, Debug, Default, ValueEnum)]
 enum Format {
+    /// Each finding with its lines, for a person
     #[default]
     Text,
+    /// `FILE:LINE:COLUMN: SEVERITY: MESSAGE [RULE]`, for an editor's list of errors
+    Lines,
+    /// For programs, described by grammar/lint-output.schema.json
     Json,
 }
 
@@ -56,6 +60,12 @@ pub(in crate::cli) fn run(
             let mut text = TextReport::new(palette);
             for checked in &all {
                 text.write(checked, out)?;
+            }
+            report::write_summary(&all, out)?;
+        }
+        Format::Lines => {
+            for checked in &all {
+                report::write_lines(checked, out)?;
             }
             report::write_summary(&all, out)?;
         }

@@ -3,9 +3,9 @@
 use std::io::{self, Write};
 
 use crate::diagnostic::{Diagnostic, Remedy};
+use crate::report::lines::place_of;
 use crate::report::snippet::Files;
 use crate::report::{Checked, Palette, printable};
-use crate::text::{ColumnEncoding, Span};
 
 /// So many findings are shown with their lines; the rest take one line each.
 const MOST_SNIPPETS: usize = 100;
@@ -108,21 +108,11 @@ impl TextReport {
     }
 }
 
-/// A place as editors and terminals follow it: file, line and column in characters, from 1.
-fn place_of(checked: &Checked<'_>, span: Span) -> String {
-    let index = span.file.0 as usize;
-    let (Some(name), Some(source)) = (checked.names.get(index), checked.sources.get(index)) else {
-        return String::new();
-    };
-    let place = source.lines.line_column(&source.text, span.start, ColumnEncoding::Utf32);
-    format!("{}:{}:{}", printable(name), place.line + 1, place.column + 1)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::diagnostic::{Related, Severity};
-    use crate::text::{FileId, Source};
+    use crate::text::{FileId, Source, Span};
 
     fn finding(start: usize, end: usize) -> Diagnostic {
         Diagnostic {
