@@ -12,7 +12,7 @@ fn ask(session: &mut Session, command: &str, mut argument: Value) -> Value {
     session.ask("workspace/executeCommand", &json!({"command": command, "arguments": [argument]}))
 }
 
-/// 13,136 lb of C1 are worked out by hand in `tests/takedown.rs`, the risers of 6-1/2" in `tests/cli.rs`.
+/// 13,136 lb of C1 are worked out by hand in `tests/takedown.rs`, the risers of 6-1/2" in `tests/cli/sheets.rs`.
 #[test]
 fn every_sheet_comes_as_text() {
     let mut session = Session::plain();

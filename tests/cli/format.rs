@@ -1,0 +1,24 @@
+//! `format`.
+
+use std::fs;
+
+use crate::program::{folder_with, storyrod_in};
+
+#[test]
+fn format_shows_writes_and_is_then_content() {
+    let untidy = "footing F1\n      at  A/1\n\n\n\nfooting F2\n at A/2   \n";
+    let folder = folder_with(&[("pads.framing", untidy)]);
+    let read = || fs::read_to_string(folder.path().join("pads.framing")).unwrap();
+
+    let check = storyrod_in(folder.path(), &["format", "--check"], b"");
+    assert_eq!((check.code, read().as_str()), (1, untidy));
+    assert!(check.out.starts_with("--- pads.framing\n+++ pads.framing (formatted)\n@@ "), "{}", check.out);
+
+    let piped = storyrod_in(folder.path(), &["format", "-"], untidy.as_bytes());
+    let write = storyrod_in(folder.path(), &["format", "pads.framing"], b"");
+    assert_eq!((write.code, write.out.as_str()), (0, ""));
+    assert_eq!((piped.code, piped.out), (0, read()));
+
+    let again = storyrod_in(folder.path(), &["format", "--check", "."], b"");
+    assert_eq!((again.code, again.out.as_str()), (0, ""));
+}
