@@ -1,7 +1,9 @@
 //! What the editors know of the format is the vocabulary's: grammars and word lists are rendered from it and compared
 //! with what is committed. `UPDATE=1 cargo test --test editors` writes them.
-#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
+mod snippets;
+mod textmate;
 mod vim;
 
 use std::path::Path;
