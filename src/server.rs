@@ -38,7 +38,16 @@ use tower_lsp::LspService;
 use crate::server::handlers::Handlers;
 use crate::server::log::Detail;
 use crate::server::outbox::Outbox;
+use crate::server::preferences::Preferences;
 use crate::server::transport::Ending;
+
+/// What a client can call by name.
+pub const COMMANDS: &[&str] = &answers::sheets::COMMANDS;
+
+/// The settings of somebody who has set nothing, as a client's section for us would hold them.
+pub fn default_settings() -> serde_json::Value {
+    serde_json::to_value(Preferences::default()).unwrap_or_default()
+}
 
 /// Serves the client at standard input and output until it leaves; the exit code is the one that the protocol asks for.
 ///

@@ -1,10 +1,10 @@
 //! What a person has set in the editor's settings, under `storyrod`.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 /// What a person wants to see. Whatever the settings do not say, or say in another form, is as [`Preferences::default`].
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize, Serialize)]
 #[serde(default, rename_all = "camelCase")]
 pub struct Preferences {
     /// Figures above columns, footings and the like.
@@ -20,7 +20,7 @@ pub struct Preferences {
 }
 
 /// Which derived numbers stand beside the text.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
 #[serde(default, rename_all = "camelCase")]
 pub struct InlayHintPreferences {
     /// Elevations that follow from the rest.
