@@ -5,6 +5,7 @@
 mod snippets;
 mod textmate;
 mod vim;
+mod vscode;
 
 use std::path::Path;
 
