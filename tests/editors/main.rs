@@ -4,6 +4,7 @@
 
 mod snippets;
 mod textmate;
+mod tree_sitter;
 mod vim;
 mod vscode;
 

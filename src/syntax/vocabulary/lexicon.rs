@@ -51,7 +51,7 @@ pub fn joining() -> Phrases {
 
 /// What a line chooses among: `concrete`, `by grid`, `north`.
 pub fn choices() -> Phrases {
-    let mut words: Phrases = Side::ALL.iter().map(|side| side.word()).collect();
+    let mut words = sides();
     each_form(|form| match form {
         Form::Mark(phrase) => _ = words.insert(phrase),
         Form::Slot(_, Kind::Word(phrases)) => words.extend(*phrases),
@@ -66,9 +66,34 @@ pub fn stuff() -> Phrases {
     [MAKES, SPECIES, GRADES, &sections].into_iter().flatten().copied().collect()
 }
 
+/// What a member is made as, when it is not sawn.
+pub fn makes() -> Phrases {
+    MAKES.iter().copied().collect()
+}
+
+/// Stamps of species and their groups.
+pub fn species() -> Phrases {
+    SPECIES.iter().copied().collect()
+}
+
+/// Grades that are words.
+pub fn grades() -> Phrases {
+    GRADES.iter().copied().collect()
+}
+
+/// The sides of a thing in plan.
+pub fn sides() -> Phrases {
+    Side::ALL.iter().map(|side| side.word()).collect()
+}
+
 /// The units written in letters.
 pub fn units() -> Phrases {
-    unit_spellings().into_iter().flatten().collect()
+    units_by_measure().into_iter().flatten().collect()
+}
+
+/// The units of lengths, loads, stresses and areas, in this order.
+pub fn units_by_measure() -> [Phrases; 4] {
+    unit_spellings().map(|spellings| spellings.into_iter().collect())
 }
 
 /// Calls `found` for every form of every fact, and for each form inside it.
