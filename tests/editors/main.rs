@@ -2,6 +2,7 @@
 //! with what is committed. `UPDATE=1 cargo test --test editors` writes them.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
+mod emacs;
 mod kate;
 mod snippets;
 mod textmate;

@@ -62,7 +62,7 @@ pub fn choices() -> Phrases {
 
 /// What a member is made of and made as, its grade, and the sections that a word gives away.
 pub fn stuff() -> Phrases {
-    let sections = ["treated", "HSS", "pipe", "filled pipe"];
+    let sections = ["treated", "HSS", "pipe", "filled pipe", "class"];
     [MAKES, SPECIES, GRADES, &sections].into_iter().flatten().copied().collect()
 }
 
