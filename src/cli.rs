@@ -3,6 +3,7 @@
 //! Results go to standard output, everything else to standard error. Exit code 0 means nothing found, 1 means found,
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
+mod compare;
 mod explain;
 mod format;
 mod input;
@@ -38,6 +39,10 @@ enum Command {
     Format(format::FormatArguments),
     /// Tell what a rule looks for and why; without a name, list all rules
     Explain(explain::ExplainArguments),
+    /// Tell what changed between two states of a spec and what follows from it, by who must act
+    Compare(compare::CompareArguments),
+    /// Tell what would follow from some edits; nothing is written
+    Try(compare::TryArguments),
     /// List every elevation from the footings up, for the crew with the rod
     Rod(sheet::RodArguments),
     /// Divide the step between two floors into risers, and tell which drops come free
@@ -78,6 +83,8 @@ pub fn run() -> ExitCode {
         Command::Lint(lint) => lint::run(lint, palette, &mut out),
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
+        Command::Compare(compare) => compare::run(compare, palette, &mut out),
+        Command::Try(edits) => compare::run_try(edits, palette, &mut out),
         Command::Rod(rod) => sheet::run(&rod.into(), palette, &mut out),
         Command::Steps(steps) => sheet::run(&steps.into(), palette, &mut out),
         Command::Takedown(takedown) => sheet::run(&takedown.into(), palette, &mut out),

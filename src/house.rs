@@ -1,6 +1,7 @@
 //! Everything known of one spec at one moment.
 
 pub mod lines;
+pub mod wish;
 
 use std::sync::Arc;
 

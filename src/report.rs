@@ -5,6 +5,7 @@
 
 mod calc;
 mod caution;
+mod change;
 mod documentation;
 mod json;
 mod lines;
@@ -20,9 +21,10 @@ mod text;
 
 pub use calc::{SheetForm, write_calc};
 pub use caution::{CAUTION, STRENGTH_CAUTION};
+pub use change::{ShownChange, write_change_json, write_change_markdown, write_change_text};
 pub use documentation::{write_index, write_rule};
 pub use json::{Unusable, write_json};
-pub use lines::write_lines;
+pub use lines::{place_of, write_lines};
 pub use palette::Palette;
 pub use printable::printable;
 pub use rod::write_rod;

@@ -1,5 +1,7 @@
 //! A spec at one moment, with everything found in it.
 
+pub mod edited;
+
 use std::sync::Arc;
 
 use crate::diagnostic::Diagnostic;

@@ -29,7 +29,7 @@ pub(in crate::cli) struct LintArguments {
 }
 
 #[derive(Clone, Copy, Debug, Default, ValueEnum)]
-enum FailOn {
+pub(in crate::cli) enum FailOn {
     #[default]
     Error,
     Warning,
@@ -90,6 +90,11 @@ pub(in crate::cli) struct Analysed {
 }
 
 impl Analysed {
+    /// The same files at another moment.
+    pub fn with_snapshot(&self, snapshot: Snapshot) -> Self {
+        Self { snapshot, names: self.names.clone(), is_alone: self.is_alone }
+    }
+
     pub fn checked(&self) -> Checked<'_> {
         Checked {
             sources: &self.snapshot.inputs.sources,
@@ -132,7 +137,7 @@ fn show_progress(done: usize, all: usize) -> io::Result<()> {
 }
 
 impl FailOn {
-    fn severity(self) -> Severity {
+    pub fn severity(self) -> Severity {
         match self {
             Self::Error => Severity::Error,
             Self::Warning => Severity::Warning,

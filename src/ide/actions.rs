@@ -9,7 +9,6 @@ mod intent;
 mod name;
 mod organize;
 mod size;
-mod trial;
 mod waiver;
 
 use crate::diagnostic::{Diagnostic, Edit};

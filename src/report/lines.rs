@@ -21,7 +21,7 @@ pub fn write_lines(checked: &Checked<'_>, out: &mut impl Write) -> io::Result<()
 }
 
 /// A place as editors and terminals follow it: file, line and column in characters, from 1.
-pub(super) fn place_of(checked: &Checked<'_>, span: Span) -> String {
+pub fn place_of(checked: &Checked<'_>, span: Span) -> String {
     let index = span.file.0 as usize;
     let (Some(name), Some(source)) = (checked.names.get(index), checked.sources.get(index)) else {
         return String::new();

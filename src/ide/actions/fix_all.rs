@@ -3,9 +3,9 @@
 use crate::diagnostic::{Diagnostic, Edit, Fix, Remedy, Severity};
 use crate::house::lines;
 use crate::ide::actions::difference::difference;
-use crate::ide::actions::{Action, ActionKind, Change, trial};
+use crate::ide::actions::{Action, ActionKind, Change};
 use crate::rules;
-use crate::snapshot::Snapshot;
+use crate::snapshot::{Snapshot, edited};
 use crate::syntax::vocabulary::CLAIM;
 use crate::text::{FileId, Span};
 
@@ -39,7 +39,7 @@ pub fn edits(snapshot: &Snapshot, file: FileId) -> Vec<Edit> {
         if edits.is_empty() {
             break;
         }
-        let Some(next) = trial::with(current, &edits) else { break };
+        let Some(next) = edited::with(current, &edits) else { break };
         // A line that can be read at last may well say something wrong; a number that is put right must not.
         if !are_words && n_errors(&next) >= n_errors(current) && n_findings(&next) >= n_findings(current) {
             break;

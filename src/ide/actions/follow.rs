@@ -2,9 +2,9 @@
 
 use crate::facts::answers::answer;
 use crate::house::{House, lines};
-use crate::ide::actions::{Action, ActionKind, trial};
+use crate::ide::actions::{Action, ActionKind};
 use crate::ide::meaning::element_at;
-use crate::snapshot::Snapshot;
+use crate::snapshot::{Snapshot, edited};
 use crate::syntax::vocabulary::{CLAIM, FactSpec, Presence};
 use crate::text::Span;
 
@@ -24,7 +24,7 @@ pub fn follow(snapshot: &Snapshot, place: Span) -> Option<Action> {
     let now = answer(house, words, &[id]).ok()?.value;
     let edits = vec![lines::removed(house, fact.span.within(place.file, chunk.start))];
     let title = format!("let `{words}` follow from the rest");
-    let after = trial::house_with(snapshot, &edits);
+    let after = edited::house_with(snapshot, &edits);
     let disabled = match answer(&after, words, &[id]) {
         Ok(then) if then.value == now && n_missing(&after) <= n_missing(house) => None,
         Ok(then) if then.value != now => Some(format!("without this line it comes to {}", then.value)),

@@ -4,14 +4,14 @@ use crate::diagnostic::{Diagnostic, Edit};
 use crate::facts::FactValue;
 use crate::facts::answers::answer;
 use crate::house::{House, lines};
-use crate::ide::actions::{Action, ActionKind, Mended, trial};
+use crate::ide::actions::{Action, ActionKind, Mended};
 use crate::ide::meaning::element_at;
 use crate::model::element::ElementId;
 use crate::model::foundation::FootingSize;
 use crate::model::member::Member;
 use crate::products::rolled::Rolled;
 use crate::rules;
-use crate::snapshot::Snapshot;
+use crate::snapshot::{Snapshot, edited};
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 use crate::verify::check::Verification;
@@ -36,7 +36,7 @@ pub fn next_sizes(snapshot: &Snapshot, place: Span, findings: &[&Diagnostic]) ->
         .collect();
     let sizes = [next_size(house, id), one_jack_more(house, id)];
     let actions = sizes.into_iter().flatten().filter_map(|edit| {
-        let after = trial::house_with(snapshot, std::slice::from_ref(&edit));
+        let after = edited::house_with(snapshot, std::slice::from_ref(&edit));
         // It mends one check; with it the whole element must hold.
         if after.verifications.of(id).any(Verification::fails) {
             return None;

@@ -1,0 +1,147 @@
+//! `storyrod compare` and `storyrod try`: what changed between two states of a spec, and what follows from it.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use anyhow::bail;
+use clap::{Args, ValueEnum};
+
+use crate::cli::input::specs_of;
+use crate::cli::lint::{Analysed, FailOn, analysed};
+use crate::cli::{Outcome, complain};
+use crate::compare::{self, Change, Stated, compare};
+use crate::house::wish;
+use crate::report::{
+    Palette, ShownChange, place_of, write_change_json, write_change_markdown, write_change_text,
+};
+use crate::snapshot::edited;
+
+#[derive(Debug, Args)]
+pub(in crate::cli) struct CompareArguments {
+    /// The spec as it was: its root file, or a folder with one
+    old: PathBuf,
+    /// The spec as it is
+    new: PathBuf,
+    #[command(flatten)]
+    output: OutputArguments,
+}
+
+#[derive(Debug, Args)]
+pub(in crate::cli) struct TryArguments {
+    /// The root file of a spec, or a folder with one
+    spec: PathBuf,
+    /// What to write otherwise: the name of an element and a line of it (`J1 size 2x12`), or `NAME without PHRASE`
+    #[arg(required = true, value_name = "EDIT")]
+    edits: Vec<String>,
+    #[command(flatten)]
+    output: OutputArguments,
+}
+
+#[derive(Debug, Args)]
+struct OutputArguments {
+    /// Exit with 1 when something fails that did not, and is at least this grave
+    #[arg(long, value_enum, default_value_t, value_name = "SEVERITY")]
+    fail_on: FailOn,
+    /// Shape of the output
+    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
+    format: Format,
+}
+
+#[derive(Clone, Copy, Debug, Default, ValueEnum)]
+enum Format {
+    /// For a terminal
+    #[default]
+    Text,
+    /// For the comment on a review
+    Markdown,
+    /// For programs, described by grammar/change-output.schema.json
+    Json,
+}
+
+/// Compares two specs.
+pub(in crate::cli) fn run(
+    arguments: &CompareArguments,
+    palette: Palette,
+    out: &mut impl Write,
+) -> anyhow::Result<Outcome> {
+    let (Some(old), Some(new)) = (only_spec(&arguments.old)?, only_spec(&arguments.new)?) else {
+        return Ok(Outcome::Unusable);
+    };
+    let change = compare(&old.snapshot, &new.snapshot);
+    // What is gone stands in the old spec.
+    let places = places(&change, |what| match what {
+        Stated::Went => &old,
+        Stated::Came | Stated::Title(..) | Stated::Line(..) | Stated::Unread(..) => &new,
+    });
+    arguments.output.write(&ShownChange { change: &change, places: &places }, palette, out)
+}
+
+/// Compares a spec with an edited copy of it.
+pub(in crate::cli) fn run_try(
+    arguments: &TryArguments,
+    palette: Palette,
+    out: &mut impl Write,
+) -> anyhow::Result<Outcome> {
+    let Some(spec) = only_spec(&arguments.spec)? else { return Ok(Outcome::Unusable) };
+    let mut edits = Vec::new();
+    for wanted in &arguments.edits {
+        match wish::edit_of(&spec.snapshot.house, wanted) {
+            Ok(edit) => edits.push(edit),
+            Err(why) => bail!("`{wanted}`: {why}"),
+        }
+    }
+    edits.sort_by_key(|edit| edit.span);
+    if edits.windows(2).any(|pair| matches!(pair, [one, other] if other.span.start < one.span.end)) {
+        bail!("two of the edits change the same line");
+    }
+    let Some(after) = edited::with(&spec.snapshot, &edits) else { return Ok(Outcome::Unusable) };
+    let change = compare(&spec.snapshot, &after);
+    let tried = spec.with_snapshot(after);
+    let places = places(&change, |_| &tried);
+    arguments.output.write(&ShownChange { change: &change, places: &places }, palette, out)
+}
+
+impl OutputArguments {
+    fn write(
+        &self,
+        shown: &ShownChange<'_>,
+        palette: Palette,
+        out: &mut impl Write,
+    ) -> anyhow::Result<Outcome> {
+        match self.format {
+            Format::Text => write_change_text(shown, palette, out)?,
+            Format::Markdown => write_change_markdown(shown, out)?,
+            Format::Json => write_change_json(shown, out)?,
+        }
+        let consequences = shown.change.trades.iter().flat_map(|trade| &trade.consequences);
+        let mut new_findings = consequences.filter_map(|consequence| match &consequence.outcome {
+            compare::Outcome::Fails(finding) => Some(finding.severity),
+            compare::Outcome::StillFails(..) | compare::Outcome::Passes(_) | compare::Outcome::Moved(..) => {
+                None
+            }
+        });
+        let fails = new_findings.any(|severity| severity >= self.fail_on.severity());
+        Ok(if fails { Outcome::Found } else { Outcome::Clean })
+    }
+}
+
+/// The one spec that a path leads to; `None` when it can't be used, which is said then.
+fn only_spec(path: &Path) -> anyhow::Result<Option<Analysed>> {
+    let found = specs_of(&[path.to_owned()], None);
+    for unusable in &found.unusable {
+        complain(&unusable.to_string());
+    }
+    let is_usable = found.unusable.is_empty();
+    let mut specs = analysed(found.specs)?.into_iter();
+    match (specs.next(), specs.next()) {
+        (Some(spec), None) if is_usable => Ok(Some(spec)),
+        (Some(_), Some(_)) => bail!("{} holds several specs: name the root file of one", path.display()),
+        (_, _) => Ok(None),
+    }
+}
+
+/// The place of each line that changed, in the spec that holds it.
+fn places<'a>(change: &Change, holder: impl Fn(&Stated) -> &'a Analysed) -> Vec<String> {
+    let stated = change.stated.iter();
+    stated.map(|stated| place_of(&holder(&stated.what).checked(), stated.place)).collect()
+}

@@ -1,0 +1,28 @@
+//! What changed between two states of a spec and what follows, for a person: plain text and Markdown.
+
+mod json;
+mod markdown;
+mod text;
+mod words;
+
+pub use json::write_json as write_change_json;
+pub use markdown::write_markdown as write_change_markdown;
+pub use text::write_text as write_change_text;
+
+use crate::compare::{Change, StatedChange};
+
+/// A change with the places of its lines as this reader writes them.
+#[derive(Clone, Copy, Debug)]
+pub struct ShownChange<'a> {
+    /// What changed.
+    pub change: &'a Change,
+    /// `FILE:LINE:COLUMN` of each of [`Change::stated`], in their order.
+    pub places: &'a [String],
+}
+
+impl<'a> ShownChange<'a> {
+    fn stated(&self) -> impl Iterator<Item = (&'a StatedChange, &'a str)> {
+        let places = self.places.iter().map(String::as_str).chain(std::iter::repeat(""));
+        self.change.stated.iter().zip(places)
+    }
+}

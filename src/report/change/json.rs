@@ -1,0 +1,165 @@
+//! A change for a program: the shape that `grammar/change-output.schema.json` describes.
+
+use std::io::{self, Write};
+
+use serde::Serialize;
+
+use crate::compare::{Consequence, Outcome, Standing, Stated, TradeChange};
+use crate::facts::FactValue;
+use crate::report::CAUTION;
+use crate::report::change::{ShownChange, words};
+
+/// Raised when a program that reads the old shape could misread the new one.
+const SCHEMA: u32 = 1;
+
+/// Writes a change as one JSON text.
+///
+/// # Errors
+/// What the stream says.
+pub fn write_json(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
+    let change = shown.change;
+    let output = Output {
+        schema: SCHEMA,
+        version: env!("CARGO_PKG_VERSION"),
+        caution: CAUTION,
+        title: &change.title,
+        renamed: change.renamed.iter().map(|(from, to)| Renamed { from, to }).collect(),
+        changed: shown
+            .stated()
+            .map(|(stated, place)| StatedOut {
+                element: &stated.element,
+                place,
+                standing: stated.standing.map(words::standing),
+                what: WhatOut::of(&stated.what),
+            })
+            .collect(),
+        trades: change.trades.iter().map(TradeOut::of).collect(),
+        slight: change.n_slight,
+    };
+    serde_json::to_writer_pretty(&mut *out, &output)?;
+    writeln!(out)
+}
+
+#[derive(Serialize)]
+struct Output<'a> {
+    schema: u32,
+    version: &'static str,
+    caution: &'static str,
+    title: &'a str,
+    renamed: Vec<Renamed<'a>>,
+    changed: Vec<StatedOut<'a>>,
+    trades: Vec<TradeOut<'a>>,
+    slight: usize,
+}
+
+#[derive(Serialize)]
+struct Renamed<'a> {
+    from: &'a str,
+    to: &'a str,
+}
+
+#[derive(Serialize)]
+struct StatedOut<'a> {
+    element: &'a str,
+    place: &'a str,
+    standing: Option<String>,
+    #[serde(flatten)]
+    what: WhatOut<'a>,
+}
+
+#[derive(Serialize)]
+#[serde(tag = "kind", rename_all = "lowercase")]
+enum WhatOut<'a> {
+    Came,
+    Went,
+    Title { before: &'a str, now: &'a str },
+    Line { phrase: &'a str, before: Option<&'a str>, now: Option<&'a str> },
+    Unread { before: Option<&'a str>, now: Option<&'a str> },
+}
+
+impl<'a> WhatOut<'a> {
+    fn of(what: &'a Stated) -> Self {
+        match what {
+            Stated::Came => Self::Came,
+            Stated::Went => Self::Went,
+            Stated::Title(before, now) => Self::Title { before, now },
+            Stated::Line(phrase, before, now) => {
+                Self::Line { phrase, before: before.as_deref(), now: now.as_deref() }
+            }
+            Stated::Unread(before, now) => Self::Unread { before: before.as_deref(), now: now.as_deref() },
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct TradeOut<'a> {
+    trade: &'static str,
+    consequences: Vec<ConsequenceOut<'a>>,
+    untouched: Vec<UntouchedOut<'a>>,
+}
+
+impl<'a> TradeOut<'a> {
+    fn of(trade: &'a TradeChange) -> Self {
+        let untouched = trade.untouched.iter();
+        Self {
+            trade: trade.trade.word(),
+            consequences: trade.consequences.iter().map(ConsequenceOut::of).collect(),
+            untouched: untouched.map(|(kind, names)| UntouchedOut { kind: kind.word(), names }).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct UntouchedOut<'a> {
+    kind: &'static str,
+    names: &'a [String],
+}
+
+#[derive(Serialize)]
+struct ConsequenceOut<'a> {
+    element: &'a str,
+    #[serde(flatten)]
+    outcome: OutcomeOut<'a>,
+    standing: Option<String>,
+    ways_out: &'a [String],
+}
+
+#[derive(Serialize)]
+#[serde(tag = "outcome", rename_all = "lowercase")]
+enum OutcomeOut<'a> {
+    Fails { rule: &'static str, severity: &'static str, message: &'a str },
+    Still { rule: &'static str, severity: &'static str, message: &'a str, before: &'a str },
+    Holds { rule: &'static str, severity: &'static str, before: &'a str },
+    Moves { fact: String, before: Option<String>, now: Option<String> },
+}
+
+impl<'a> ConsequenceOut<'a> {
+    fn of(consequence: &'a Consequence) -> Self {
+        let outcome = match &consequence.outcome {
+            Outcome::Fails(is) => {
+                OutcomeOut::Fails { rule: is.rule, severity: is.severity.word(), message: &is.message }
+            }
+            Outcome::StillFails(was, is) => OutcomeOut::Still {
+                rule: is.rule,
+                severity: is.severity.word(),
+                message: &is.message,
+                before: &was.message,
+            },
+            Outcome::Passes(was) => {
+                OutcomeOut::Holds { rule: was.rule, severity: was.severity.word(), before: &was.message }
+            }
+            Outcome::Moved(key, was, is) => OutcomeOut::Moves {
+                fact: words::fact(key),
+                before: was.as_ref().map(FactValue::to_string),
+                now: is.as_ref().map(FactValue::to_string),
+            },
+        };
+        let standing: Option<Standing> = consequence.standing;
+        Self {
+            element: &consequence.element,
+            outcome,
+            standing: standing.map(words::standing),
+            ways_out: &consequence.ways_out,
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! The words for a change that every form of the report shares.
+
+use crate::compare::{Consequence, FactKey, Outcome, Standing, Stated, TradeChange};
+use crate::facts::FactValue;
+use crate::report::counted;
+use crate::syntax::vocabulary::{ElementKind, FACT_NAMES};
+
+/// So many names are told one by one; more are counted.
+const MOST_NAMES: usize = 8;
+
+/// A fact without the element that it stands under: `top`, `live reaction on C1`.
+pub(super) fn fact(key: &FactKey) -> String {
+    let spec =
+        FACT_NAMES.iter().find(|spec| *spec.words == *key.words && spec.arguments().count() == key.of.len());
+    let joined = spec.into_iter().flat_map(|spec| spec.arguments()).zip(&key.of).skip(1);
+    // Behind `gap between A` and so on `and B` says nothing without the first.
+    let word = |joined_by: &'static str| if joined_by == "and" { "to" } else { joined_by };
+    let further: String =
+        joined.map(|(argument, name)| format!(" {} {name}", word(argument.joined_by))).collect();
+    let case = key.case.as_ref().map(|case| format!("{case} ")).unwrap_or_default();
+    format!("{case}{}{further}", key.words)
+}
+
+/// Before and now, and how far apart: `99'-2" → 99'-0" (2" lower)`.
+pub(super) fn moved(was: Option<&FactValue>, is: Option<&FactValue>) -> String {
+    match (was, is) {
+        (Some(was), Some(is)) => format!("{was} → {is}{}", difference(was, is)),
+        (None, Some(is)) => format!("{is}, had no value"),
+        (Some(was), None) => format!("{was} → has no value"),
+        (None, None) => String::new(),
+    }
+}
+
+fn difference(was: &FactValue, is: &FactValue) -> String {
+    let (Some(before), Some(now)) = (was.as_length(), is.as_length()) else { return String::new() };
+    let by = now - before;
+    let way = match (was, by.is_negative()) {
+        (FactValue::Elevation(_), true) => "lower",
+        (FactValue::Elevation(_), false) => "higher",
+        (_, true) => "less",
+        (_, false) => "more",
+    };
+    format!(" ({} {way})", by.abs())
+}
+
+/// What somebody wrote, without the element.
+pub(super) fn stated(what: &Stated) -> String {
+    let shown = |side: &Option<String>| match side.as_deref() {
+        Some("") => "stated".to_owned(),
+        Some(text) => text.to_owned(),
+        None => "not stated".to_owned(),
+    };
+    match what {
+        Stated::Came => "new".to_owned(),
+        Stated::Went => "gone".to_owned(),
+        Stated::Title(was, is) => format!("title  \"{was}\" → \"{is}\""),
+        Stated::Line(phrase, was, is) => format!("{phrase}  {} → {}", shown(was), shown(is)),
+        Stated::Unread(was, is) => format!("a line that can't be read  {} → {}", shown(was), shown(is)),
+    }
+}
+
+/// `poured 2027-04-02`
+pub(super) fn standing(standing: Standing) -> String {
+    match standing.since {
+        Some(since) => format!("{} {since}", standing.stage.word()),
+        None => standing.stage.word().to_owned(),
+    }
+}
+
+/// What somebody must know of an element that is bought or stands, when a consequence moves it.
+pub(super) fn is_pressing(consequence: &Consequence) -> Option<Standing> {
+    let is_pressing = match consequence.outcome {
+        Outcome::Fails(_) | Outcome::StillFails(..) => true,
+        Outcome::Passes(_) => false,
+        Outcome::Moved(..) => !consequence.ways_out.is_empty(),
+    };
+    consequence.standing.filter(|_| is_pressing)
+}
+
+/// What no fact and no finding changed of: `walls W1, W2; 12 joists`. `None` when there is nothing.
+pub(super) fn untouched(trade: &TradeChange) -> Option<String> {
+    let kinds: Vec<String> =
+        trade.untouched.iter().map(|(kind, names)| named_or_counted(*kind, names)).collect();
+    (!kinds.is_empty()).then(|| kinds.join("; "))
+}
+
+fn named_or_counted(kind: ElementKind, names: &[String]) -> String {
+    match names {
+        _ if names.len() > MOST_NAMES => format!("{} {}", names.len(), plural(kind)),
+        [name] if name == kind.word() => name.clone(),
+        [name] => format!("{} {name}", kind.word()),
+        names => format!("{} {}", plural(kind), names.join(", ")),
+    }
+}
+
+fn plural(kind: ElementKind) -> String {
+    match kind.word() {
+        "squash" => "squash blocks".to_owned(),
+        word if word.ends_with('s') => word.to_owned(),
+        "shelf" => "shelves".to_owned(),
+        "landing" => "landings".to_owned(),
+        "notch" => "notches".to_owned(),
+        word => format!("{word}s"),
+    }
+}
+
+/// The line under the list that says what was left out.
+pub(super) fn slight(n_slight: usize) -> Option<String> {
+    (n_slight > 0).then(|| {
+        format!("{} of a force or a ratio, less than 1 %: not listed", counted(n_slight, "slight change"))
+    })
+}

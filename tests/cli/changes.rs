@@ -1,0 +1,88 @@
+//! `storyrod compare` and `storyrod try`.
+
+use serde_json::Value;
+
+use crate::program::{folder_with, sample, storyrod_in};
+
+#[test]
+fn a_change_is_told_with_what_follows() {
+    let old = sample("loon-cove.framing");
+    let new = old.replace("W8x24", "W10x22");
+    let folder = folder_with(&[("old.framing", &old), ("new.framing", &new)]);
+    let ran = storyrod_in(folder.path(), &["compare", "old.framing", "new.framing"], b"");
+    assert!(ran.out.contains("beam B1  size  W8x24 → W10x22  new.framing:"), "{}", ran.out);
+    assert!(ran.out.contains("[column-length-does-not-close]"), "{}", ran.out);
+    assert!(ran.out.contains("licensed professional"), "{}", ran.out);
+    assert_eq!(ran.code, 1);
+    let ran =
+        storyrod_in(folder.path(), &["compare", "new.framing", "old.framing", "--format", "markdown"], b"");
+    assert!(ran.out.contains("**holds now**"), "{}", ran.out);
+    assert_eq!(ran.code, 0);
+}
+
+#[test]
+fn the_same_spec_has_not_changed() {
+    let old = sample("first.framing");
+    let folder = folder_with(&[("old.framing", &old), ("new/new.framing", &format!("-- said so\n{old}"))]);
+    let ran = storyrod_in(folder.path(), &["compare", "old.framing", "new"], b"");
+    assert_eq!((ran.out.as_str(), ran.code), ("nothing that matters changed\n", 0));
+}
+
+#[test]
+fn edits_are_tried_and_nothing_is_written() {
+    let text = sample("loon-cove.framing");
+    let folder = folder_with(&[("house.framing", &text)]);
+    let ran = storyrod_in(
+        folder.path(),
+        &["try", "house.framing", "J1 size 2x12", "F1 size 3'-0\" x 3'-0\" x 14\""],
+        b"",
+    );
+    assert!(ran.out.contains("joists J1  size  2x10 SPF No.2 → 2x12 SPF No.2"), "{}", ran.out);
+    assert!(ran.out.contains("footing F1  size"), "{}", ran.out);
+    assert_eq!(ran.code, 1);
+    assert_eq!(std::fs::read_to_string(folder.path().join("house.framing")).unwrap(), text);
+    for (edits, complaint) in [
+        (["J1 size 2x12", "J9 size 2x12"], "nothing is named `J9`"),
+        (["J1 size 2x12", "J1 size 2x8"], "two of the edits change the same line"),
+        (["J1 size 2x12", "J1 colour red"], "`colour red` is no line of joists J1"),
+    ] {
+        let ran = storyrod_in(folder.path(), &["try", "house.framing", edits[0], edits[1]], b"");
+        assert!(ran.log.contains(complaint), "{}", ran.log);
+        assert_eq!((ran.out.as_str(), ran.code), ("", 2));
+    }
+}
+
+#[test]
+fn what_can_t_be_compared_says_so() {
+    let cabin = sample("first.framing");
+    let folder =
+        folder_with(&[("two/a.framing", &cabin), ("two/b.framing", &cabin), ("one.framing", &cabin)]);
+    let ran = storyrod_in(folder.path(), &["compare", "one.framing", "two"], b"");
+    assert!(ran.log.contains("two holds several specs"), "{}", ran.log);
+    let ran = storyrod_in(folder.path(), &["compare", "one.framing", "none.framing"], b"");
+    assert!(ran.log.contains("none.framing"), "{}", ran.log);
+    assert_eq!(ran.code, 2);
+}
+
+#[test]
+fn the_json_of_a_change_keeps_its_published_shape() {
+    let schema: Value =
+        serde_json::from_str(include_str!("../../grammar/change-output.schema.json")).unwrap();
+    let schema = jsonschema::validator_for(&schema).unwrap();
+    let old = sample("loon-cove.framing");
+    let new = old
+        .replace("W8x24", "W10x22")
+        .replace("  live          40 psf", "  live          50 psf")
+        .replace("stair S2", "stair S3")
+        .replace("\"Loon Cove\"", "\"Loon Bay\"")
+        + "\nfooting F77 \"New\"\n  at            A/3\n  what\n";
+    let folder = folder_with(&[("old.framing", &old), ("new.framing", &new)]);
+    for (from, to) in [("old.framing", "new.framing"), ("new.framing", "old.framing")] {
+        let ran = storyrod_in(folder.path(), &["compare", from, to, "--format", "json"], b"");
+        let output: Value = serde_json::from_str(&ran.out).unwrap();
+        let faults: Vec<_> =
+            schema.iter_errors(&output).map(|error| format!("{}: {error}", error.instance_path)).collect();
+        assert!(faults.is_empty(), "{faults:#?}");
+        assert_eq!(output["renamed"].as_array().unwrap().len(), 1, "{}", ran.out);
+    }
+}
