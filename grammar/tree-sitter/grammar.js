@@ -75,26 +75,46 @@ function rule_name(words) {
 
 // Facts.
 
-/** The rule of a form from the vocabulary. */
-function rule_of($, form) {
+/**
+ * The rule of a form from the vocabulary. Words that could open another choice at the same place may be a name too:
+ * what comes behind them tells.
+ */
+function rule_of($, form, names = []) {
   if (form === ',') return ',';
   if (typeof form === 'string') return leaf($, form, 'link');
-  if (Array.isArray(form)) return seq(...form.map((part) => rule_of($, part)));
+  if (Array.isArray(form)) return seq(...form.map((part, at) => rule_of($, part, at === 0 ? names : [])));
   if (form.mark) return field(rule_name(form.mark), leaf($, form.mark, 'mark'));
   if (form.optional) return optional(rule_of($, form.optional));
-  if (form.choice) return one_of(form.choice.map((option) => rule_of($, option)));
+  if (form.choice) {
+    const opening = new Set(form.choice.flatMap(first_words));
+    return one_of(form.choice.map((option) => rule_of($, option, [...opening])));
+  }
   if (form.list) return seq(rule_of($, form.list), repeat(seq(',', rule_of($, form.list))));
-  return field(rule_name(form.slot), value_of($, form));
+  return field(rule_name(form.slot), value_of($, form, names));
+}
+
+/** The words that may open a form which goes on behind them. */
+function first_words(form) {
+  if (Array.isArray(form) && form.length > 0) {
+    const first = form[0].mark ?? form[0];
+    return typeof first === 'string' ? [first.split(' ')[0]] : [];
+  }
+  if (form.kind === 'comparison') {
+    const phrases = vocabulary.factNames.map(([phrase]) => phrase);
+    return [...phrases, ...vocabulary.cases, 'half of', 'filled pipe', 'pipe'].map((phrase) => phrase.split(' ')[0]);
+  }
+  return [];
+}
+
+function value_of($, slot, names) {
+  if (slot.words) return leaf_of($, slot.words, 'choice');
+  if (slot.sides) return alias($[sides_rule(slot.sides)], $.dimensions);
+  if (slot.kind === 'name') return one_of([$.name, ...names.map((word) => alias($[token_of(word)], $.name))]);
+  return $[VALUE_RULES[slot.kind] ?? slot.kind];
 }
 
 /** Kinds of values whose rule has another name; `load` and `area` are elements too. */
 const VALUE_RULES = { area: 'area_value', fact: 'fact_name', gridline: 'grid_line', load: 'load_value', value: '_value' };
-
-function value_of($, slot) {
-  if (slot.words) return leaf_of($, slot.words, 'choice');
-  if (slot.sides) return alias($[sides_rule(slot.sides)], $.dimensions);
-  return $[VALUE_RULES[slot.kind] ?? slot.kind];
-}
 
 const sides_rules = new Map();
 
@@ -301,7 +321,7 @@ const values = {
     $.number,
   ),
 
-  // Tokens. Of two that are equally long the first counts.
+  // Tokens.
 
   text: () => token(choice(
     new RegExp(`"([^ \\t\\u00a0\\r\\n][^"\\r\\n]*)?"`),
@@ -340,7 +360,8 @@ function word_rules() {
   for (const [name, parts] of phrases) found[name] = ($) => seq(...parts.map((part) => spelt($, part)));
   for (const parts of phrases.values()) parts.forEach((part) => spelt($, part));
   for (const [name, sides] of sides_rules) found[name] = ($) => dimensions($, sides);
-  for (const [name, word] of words) found[name] = () => word;
+  // A pattern, since a string would be a node of its own inside the leaf.
+  for (const [name, word] of words) found[name] = () => new RegExp(word.replace(/[.^$*+?()[\]{}|/\\]/g, '\\$&'));
   return found;
 }
 
@@ -353,5 +374,6 @@ module.exports = grammar({
   supertypes: ($) => [$.element],
   conflicts: ($) => [[$.grid_line, $.number], [$.grid_ref]],
 
-  rules: { ...rules, ...word_rules() },
+  // Words stand before names: of two tokens that are equally long the first counts.
+  rules: { source_file: rules.source_file, ...word_rules(), ...rules },
 });

@@ -2,8 +2,12 @@
 //! with what is committed. `UPDATE=1 cargo test --test editors` writes them.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
+#[path = "../support/dice.rs"]
+mod dice;
 mod emacs;
 mod kate;
+#[path = "../support/random_specs.rs"]
+mod random_specs;
 mod snippets;
 mod textmate;
 mod tree_sitter;

@@ -1,6 +1,8 @@
 //! The words and forms of the tree-sitter grammar. What no form says (lines, numbers, members, sums) is written by hand
 //! in `grammar.js`.
 
+mod readings;
+
 use std::fmt::Write as _;
 
 use serde_json::{Value, json};

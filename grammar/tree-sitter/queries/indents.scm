@@ -1,0 +1,2 @@
+; The facts of an element, and the line behind its heading.
+(element) @indent.begin

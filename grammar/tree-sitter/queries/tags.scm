@@ -1,0 +1,10 @@
+; What can be looked up by its name.
+
+(element name: (name) @name) @definition.class
+
+(project title: (text) @name) @definition.module
+(intent title: (text) @name) @definition.module
+
+(fact (name) @name) @reference.class
+(fact_name (name) @name) @reference.class
+(section (name) @name) @reference.class
