@@ -5,8 +5,9 @@ import { type Argument, argumentOf } from "./argument";
 import { LANGUAGE } from "./client";
 import type { SheetDocuments } from "./documents";
 import { elementAt } from "./places";
-import type { Server } from "./server";
+import { NoServer, reason, type Server } from "./server";
 import { type Sheet, SHEETS } from "./sheets";
+import { tellWhyNot } from "./trouble";
 
 export function registerCommands(server: Server, documents: SheetDocuments): Disposable[] {
   const show = (sheet: Sheet, of: (given: unknown) => Promise<Argument | undefined>) =>
@@ -15,7 +16,8 @@ export function registerCommands(server: Server, documents: SheetDocuments): Dis
         const argument = await of(given);
         if (argument !== undefined) await sheet.show(sheet, argument, documents);
       } catch (fault) {
-        void window.showWarningMessage(`Storyrod: ${fault instanceof Error ? fault.message : String(fault)}`);
+        if (fault instanceof NoServer) tellWhyNot(server, fault.message);
+        else void window.showWarningMessage(`Storyrod: ${reason(fault)}`);
       }
     };
   const sheets = SHEETS.flatMap((sheet) => {

@@ -3,6 +3,7 @@
 import {
   type Disposable,
   EventEmitter,
+  languages,
   type TabGroup,
   TabInputText,
   type TextDocument,
@@ -14,10 +15,13 @@ import {
 } from "vscode";
 import { type Argument, argumentOf, titleOf } from "./argument";
 import { LANGUAGE } from "./client";
-import type { Server } from "./server";
+import { NoServer, reason, type Server } from "./server";
 import type { Sheet } from "./sheets";
 
 const SCHEME = "storyrod-sheet";
+
+/** How sheets look is set under this language: tables, without numbers beside them. */
+const SHEET_LANGUAGE = "storyrod-sheet";
 
 /** A sheet is read, not watched: it need not change with every key. */
 const PAUSE_MS = 300;
@@ -54,11 +58,11 @@ export class SheetDocuments implements TextDocumentContentProvider, Disposable {
   /** Opens a sheet, or shows it anew where it is open already. */
   async open(sheet: Sheet, argument: Argument): Promise<void> {
     const text = await this.ask(sheet.command, argument);
-    if (text === undefined) return;
     const uri = addressOf(sheet, argument);
     this.texts.set(uri.toString(), text);
     if (isOpen(uri)) this.changes.fire(uri);
-    const document = await workspace.openTextDocument(uri);
+    const plain = await workspace.openTextDocument(uri);
+    const document = await languages.setTextDocumentLanguage(plain, SHEET_LANGUAGE);
     // The reader goes on writing, with the sheet beside.
     await window.showTextDocument(document, { viewColumn: columnFor(uri), preserveFocus: true, preview: false });
   }
@@ -72,10 +76,11 @@ export class SheetDocuments implements TextDocumentContentProvider, Disposable {
     const wanted = wantedBy(uri);
     if (wanted === undefined) return "this is no address of a sheet\n";
     try {
-      return (await this.ask(wanted.command, wanted.argument)) ?? "there is no server to ask for this sheet\n";
+      return await this.ask(wanted.command, wanted.argument);
     } catch (fault) {
       // Figures of an older spec must not stay as if they held.
-      return `this sheet can't be made now: ${fault instanceof Error ? fault.message : String(fault)}\n`;
+      const why = fault instanceof NoServer ? `no server: ${fault.message}` : reason(fault);
+      return `this sheet can't be made now: ${why}\n`;
     }
   }
 
@@ -86,7 +91,7 @@ export class SheetDocuments implements TextDocumentContentProvider, Disposable {
   }
 
   /** The server knows the house of an open file only. */
-  private async ask(command: string, argument: Argument): Promise<string | undefined> {
+  private async ask(command: string, argument: Argument): Promise<string> {
     const uri = Uri.parse(argument.uri, true);
     if (uri.scheme === "file") await workspace.openTextDocument(uri);
     return this.server.ask(command, argument);

@@ -6,6 +6,7 @@ import { SheetDocuments } from "./documents";
 import { Server } from "./server";
 import { showState } from "./status";
 import { registerTasks } from "./tasks";
+import { registerHelp } from "./trouble";
 
 let server: Server | undefined;
 
@@ -17,6 +18,7 @@ export function activate(context: ExtensionContext): void {
     documents,
     showState(server),
     registerTasks(),
+    registerHelp(),
     ...registerCommands(server, documents),
   );
   void server.start();

@@ -12,6 +12,9 @@ export type State =
   | { readonly kind: "running"; readonly version: string; readonly path: string }
   | { readonly kind: "failed"; readonly why: string };
 
+/** There is no server to ask; the message says why. */
+export class NoServer extends Error {}
+
 /** How often a question is asked that the server broke off because the text has changed meanwhile. */
 const TRIES = 20;
 const PAUSE_MS = 50;
@@ -55,13 +58,16 @@ export class Server implements Disposable {
     });
   }
 
-  /** The text that a command of the server answers; none when no server runs, which a person has been told then. */
-  async ask(command: string, argument: object): Promise<string | undefined> {
+  /** The text that a command of the server answers. */
+  async ask(command: string, argument: object): Promise<string> {
     await this.turn;
-    if (this.current.kind === "failed") tellWhyNot(this, this.current.why);
-    for (let left = TRIES; this.client !== undefined; left--) {
+    for (let left = TRIES; ; left--) {
+      const { client, current } = this;
+      if (client === undefined || current.kind === "failed") {
+        throw new NoServer(current.kind === "failed" ? current.why : "it is stopped");
+      }
       try {
-        const answer: unknown = await this.client.sendRequest(ExecuteCommandRequest.type, { command, arguments: [argument] });
+        const answer: unknown = await client.sendRequest(ExecuteCommandRequest.type, { command, arguments: [argument] });
         return String(answer);
       } catch (fault) {
         const isOutdated = fault instanceof ResponseError && fault.code === LSPErrorCodes.ContentModified;
@@ -69,7 +75,6 @@ export class Server implements Disposable {
         await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
       }
     }
-    return undefined;
   }
 
   dispose(): void {
@@ -79,7 +84,7 @@ export class Server implements Disposable {
   }
 
   private next(work: () => Promise<void>): Promise<void> {
-    this.turn = this.turn.then(work).catch((fault: unknown) => this.fail(String(fault)));
+    this.turn = this.turn.then(work).catch((fault: unknown) => this.fail(reason(fault)));
     return this.turn;
   }
 
@@ -88,20 +93,23 @@ export class Server implements Disposable {
     const found = await find(surroundings());
     if (found.kind === "unusable") return this.fail(found.why);
     this.log.appendLine(`${found.path}, version ${found.version}`);
-    const client = new Client(found.path, this.log);
+    const client = new Client(found.path, {
+      log: this.log,
+      hasStarted: () => this.client !== undefined,
+      gaveUp: () => this.fail(`${found.path} breaks off again and again`),
+    });
     const running: State = { kind: "running", version: found.version, path: found.path };
     client.onDidChangeState(({ newState }) => {
       if (newState === ClientState.Running) this.become(running);
-      // The client itself starts a server anew that broke off, and says so when it gives up.
+      // The client itself starts a server anew that broke off.
       if (newState === ClientState.Starting) this.become({ kind: "starting" });
-      if (newState === ClientState.Stopped) this.become({ kind: "stopped" });
     });
     try {
       await client.start();
       this.client = client;
     } catch (fault) {
       void client.dispose().catch(() => undefined);
-      this.fail(`${found.path} does not serve: ${fault instanceof Error ? fault.message : String(fault)}`);
+      this.fail(`${found.path} does not serve: ${reason(fault)}`);
     }
   }
 
@@ -123,4 +131,9 @@ export class Server implements Disposable {
     this.current = state;
     this.changes.fire(state);
   }
+}
+
+/** What went wrong, in the words of whoever noticed. */
+export function reason(fault: unknown): string {
+  return fault instanceof Error ? fault.message : String(fault);
 }

@@ -1,6 +1,6 @@
 /** What a person is told when there is no server to work with, and the ways out of it. */
 
-import { commands, window, workspace } from "vscode";
+import { commands, type Disposable, env, Uri, window, workspace } from "vscode";
 import { OLDEST_VERSION } from "./executable";
 import type { Server } from "./server";
 
@@ -8,31 +8,38 @@ const SETTINGS = "Open settings";
 const HOW = "How to install";
 const AGAIN = "Try again";
 
+const SCHEME = "storyrod-help";
+const PAGE = Uri.from({ scheme: SCHEME, path: "/Install Storyrod.md" });
+
 /** Says it once, with buttons; nothing waits for the answer. */
 export function tellWhyNot(server: Server, why: string): void {
   const message = `Storyrod has no server: ${why}. Specs are coloured, but nothing is checked.`;
   void window.showErrorMessage(message, SETTINGS, HOW, AGAIN).then(async (choice) => {
-    if (choice === SETTINGS) await commands.executeCommand("workbench.action.openSettings", "storyrod.server");
-    if (choice === HOW) await showHowToInstall(why);
+    if (choice === SETTINGS) await openSettings("storyrod.server");
+    if (choice === HOW) await window.showTextDocument(await workspace.openTextDocument(PAGE));
     if (choice === AGAIN) await server.restart();
   });
 }
 
-async function showHowToInstall(why: string): Promise<void> {
-  await window.showTextDocument(await workspace.openTextDocument({ language: "markdown", content: howToInstall(why) }));
+/** The path is set where the server runs: on the other machine, when the editor is connected to one. */
+async function openSettings(query: string): Promise<void> {
+  if (env.remoteName === undefined) await commands.executeCommand("workbench.action.openSettings", query);
+  else await commands.executeCommand("workbench.action.openRemoteSettings", { query });
 }
 
-function howToInstall(why: string): string {
-  return `# Install Storyrod
+export function registerHelp(): Disposable {
+  return workspace.registerTextDocumentContentProvider(SCHEME, { provideTextDocumentContent: () => HELP });
+}
 
-What is missing: ${why}.
+const HELP = `# Install Storyrod
 
-1. Have a Rust toolchain (\`cargo --version\` answers).
+The program that checks the specs is apart from this extension.
+
+1. Have a Rust toolchain: \`cargo --version\` answers.
 2. In a checkout of Storyrod: \`cargo install --path .\`
 3. \`storyrod --version\` says ${OLDEST_VERSION} or later.
-4. Here: \`Storyrod: Restart Server\` from the command palette.
+4. In this editor, from the command palette: \`Storyrod: Restart Server\`
 
 The program is looked for on PATH, then in the folder where cargo installs (\`~/.cargo/bin\`).
 When it stands elsewhere, put its whole path into the setting \`storyrod.server.path\`.
 `;
-}
