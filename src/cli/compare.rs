@@ -3,7 +3,7 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use anyhow::bail;
+use anyhow::{Context, bail};
 use clap::{Args, ValueEnum};
 
 use crate::cli::input::specs_of;
@@ -12,7 +12,7 @@ use crate::cli::{Outcome, complain};
 use crate::compare::{self, Change, Stated, compare};
 use crate::house::wish;
 use crate::report::{
-    Palette, ShownChange, place_of, write_change_json, write_change_markdown, write_change_text,
+    Palette, ShownChange, place_of, write_change_json, write_change_markdown, write_change_text, write_letter,
 };
 use crate::snapshot::edited;
 
@@ -22,6 +22,9 @@ pub(in crate::cli) struct CompareArguments {
     old: PathBuf,
     /// The spec as it is
     new: PathBuf,
+    /// Write the answer to these corrections of a plan checker: a Markdown list that names elements or rules
+    #[arg(long, value_name = "FILE", conflicts_with = "format")]
+    letter: Option<PathBuf>,
     #[command(flatten)]
     output: OutputArguments,
 }
@@ -73,7 +76,14 @@ pub(in crate::cli) fn run(
         Stated::Went => &old,
         Stated::Came | Stated::Title(..) | Stated::Line(..) | Stated::Unread(..) => &new,
     });
-    arguments.output.write(&ShownChange { change: &change, places: &places }, palette, out)
+    let shown = ShownChange { change: &change, places: &places };
+    if let Some(file) = &arguments.letter {
+        let corrections =
+            std::fs::read_to_string(file).with_context(|| format!("can't read {}", file.display()))?;
+        write_letter(&shown, &corrections, out)?;
+        return Ok(arguments.output.outcome(&change));
+    }
+    arguments.output.write(&shown, palette, out)
 }
 
 /// Compares a spec with an edited copy of it.
@@ -113,7 +123,11 @@ impl OutputArguments {
             Format::Markdown => write_change_markdown(shown, out)?,
             Format::Json => write_change_json(shown, out)?,
         }
-        let consequences = shown.change.trades.iter().flat_map(|trade| &trade.consequences);
+        Ok(self.outcome(shown.change))
+    }
+
+    fn outcome(&self, change: &Change) -> Outcome {
+        let consequences = change.trades.iter().flat_map(|trade| &trade.consequences);
         let mut new_findings = consequences.filter_map(|consequence| match &consequence.outcome {
             compare::Outcome::Fails(finding) => Some(finding.severity),
             compare::Outcome::StillFails(..) | compare::Outcome::Passes(_) | compare::Outcome::Moved(..) => {
@@ -121,7 +135,7 @@ impl OutputArguments {
             }
         });
         let fails = new_findings.any(|severity| severity >= self.fail_on.severity());
-        Ok(if fails { Outcome::Found } else { Outcome::Clean })
+        if fails { Outcome::Found } else { Outcome::Clean }
     }
 }
 

@@ -1,11 +1,13 @@
 //! What changed between two states of a spec and what follows, for a person: plain text and Markdown.
 
 mod json;
+mod letter;
 mod markdown;
 mod text;
 mod words;
 
 pub use json::write_json as write_change_json;
+pub use letter::write_letter;
 pub use markdown::write_markdown as write_change_markdown;
 pub use text::write_text as write_change_text;
 

@@ -86,3 +86,21 @@ fn the_json_of_a_change_keeps_its_published_shape() {
         assert_eq!(output["renamed"].as_array().unwrap().len(), 1, "{}", ran.out);
     }
 }
+
+#[test]
+fn a_letter_answers_each_correction() {
+    let old = sample("loon-cove.framing");
+    let new = old.replace("W8x24", "W10x22");
+    let corrections =
+        "1. Girder B1: show a lighter section.\n2. Column C1: state its cut.\n3. Show the smoke alarms.\n";
+    let folder =
+        folder_with(&[("old.framing", &old), ("new.framing", &new), ("corrections.md", corrections)]);
+    let arguments = ["compare", "old.framing", "new.framing", "--letter", "corrections.md"];
+    let ran = storyrod_in(folder.path(), &arguments, b"");
+    let answers: Vec<&str> = ran.out.split("\n## ").collect();
+    assert!(answers[1].contains("**beam B1** size  W8x24 → W10x22"), "{}", ran.out);
+    assert!(answers[2].contains("column C1 cut 8'-0 5/16\"\\~ → 7'-10 1/16\"\\~"), "{}", ran.out);
+    assert!(answers[3].contains("To be answered by hand"), "{}", ran.out);
+    assert!(answers[3].contains("new findings came with these changes"), "{}", ran.out);
+    assert_eq!(ran.code, 1);
+}

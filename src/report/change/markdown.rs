@@ -60,7 +60,8 @@ fn write_trade(trade: &TradeChange, out: &mut impl Write) -> io::Result<()> {
     writeln!(out)
 }
 
-fn sentence(consequence: &Consequence) -> String {
+/// A consequence as a list's item says it.
+pub(super) fn sentence(consequence: &Consequence) -> String {
     match &consequence.outcome {
         Outcome::Fails(finding) => {
             format!("**fails** ({}): {} `{}`", finding.severity.word(), plain(&finding.message), finding.rule)
@@ -79,7 +80,7 @@ fn sentence(consequence: &Consequence) -> String {
 }
 
 /// Text of a spec in which no character means anything to Markdown.
-fn plain(text: &str) -> String {
+pub(super) fn plain(text: &str) -> String {
     let mut plain = String::new();
     for character in printable(text).chars() {
         if matches!(character, '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '#' | '|' | '~' | '&') {
