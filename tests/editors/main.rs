@@ -2,6 +2,8 @@
 //! with what is committed. `UPDATE=1 cargo test --test editors` writes them.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
+#[path = "../support/analysis.rs"]
+mod analysis;
 #[path = "../support/dice.rs"]
 mod dice;
 mod emacs;

@@ -1,0 +1,33 @@
+" Written by `UPDATE=1 cargo test --test editors` from the vocabulary; not edited by hand.
+
+" The words that open an element and begin no fact.
+let g:storyrod#words#outdents = [
+      \ 'beam',
+      \ 'column',
+      \ 'door',
+      \ 'drain',
+      \ 'duct',
+      \ 'footing',
+      \ 'girder',
+      \ 'grid',
+      \ 'include',
+      \ 'intent',
+      \ 'jacks',
+      \ 'joists',
+      \ 'ledge',
+      \ 'ledger',
+      \ 'notch',
+      \ 'pad',
+      \ 'pocket',
+      \ 'post',
+      \ 'product',
+      \ 'project',
+      \ 'roof',
+      \ 'sheet',
+      \ 'shelf',
+      \ 'slab',
+      \ 'stair',
+      \ 'stairs',
+      \ 'stoop',
+      \ 'wall',
+      \ 'window']
