@@ -8,6 +8,7 @@ mod analysis;
 mod dice;
 mod emacs;
 mod kate;
+mod protocol_page;
 #[path = "../support/random_specs.rs"]
 mod random_specs;
 mod snippets;
