@@ -4,6 +4,7 @@
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
 mod compare;
+mod day;
 mod explain;
 mod format;
 mod input;

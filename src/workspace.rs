@@ -20,4 +20,4 @@ pub use open_documents::OpenDocuments;
 pub use path::{name_within, real_path};
 pub use search::{files_below, specs_below, specs_with};
 pub use spec::{Spec, spec_of};
-pub use today::today;
+pub use today::{day_of_seconds, day_written, today};

@@ -5,12 +5,14 @@ use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
+use crate::cli::day::DayArguments;
 use crate::cli::input::{Found, names_from_here, specs_of};
 use crate::cli::{Outcome, complain};
 use crate::diagnostic::Severity;
 use crate::report::{self, Checked, Palette, TextReport};
 use crate::snapshot::{Caches, Snapshot, analyse};
-use crate::workspace::{self, Spec};
+use crate::syntax::value::Date;
+use crate::workspace::Spec;
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct LintArguments {
@@ -26,6 +28,8 @@ pub(in crate::cli) struct LintArguments {
     /// Shape of the output
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     format: Format,
+    #[command(flatten)]
+    day: DayArguments,
 }
 
 #[derive(Clone, Copy, Debug, Default, ValueEnum)]
@@ -52,8 +56,9 @@ pub(in crate::cli) fn run(
     palette: Palette,
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
+    let today = arguments.day.day()?;
     let Found { specs, unusable } = specs_of(&arguments.paths, arguments.stdin_filename.as_deref());
-    let analysed = analysed(specs)?;
+    let analysed = analysed(specs, today)?;
     let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
     match arguments.format {
         Format::Text => {
@@ -105,10 +110,9 @@ impl Analysed {
     }
 }
 
-/// Checks each spec.
-pub(in crate::cli) fn analysed(specs: Vec<Spec>) -> anyhow::Result<Vec<Analysed>> {
+/// Checks each spec as on one day.
+pub(in crate::cli) fn analysed(specs: Vec<Spec>, today: Date) -> anyhow::Result<Vec<Analysed>> {
     let mut caches = Caches::default();
-    let today = workspace::today();
     let n_specs = specs.len();
     let mut analysed = Vec::new();
     for (done, spec) in specs.into_iter().enumerate() {

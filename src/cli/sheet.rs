@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
+use crate::cli::day::DayArguments;
 use crate::cli::input::specs_of;
 use crate::cli::lint::analysed;
 use crate::cli::{Outcome, complain};
@@ -17,6 +18,8 @@ pub(in crate::cli) struct TakedownArguments {
     spec: PathBuf,
     /// An element by its name: show what makes up all it carries
     element: Option<String>,
+    #[command(flatten)]
+    day: DayArguments,
 }
 
 #[derive(Debug, Args)]
@@ -28,6 +31,8 @@ pub(in crate::cli) struct CalcArguments {
     /// How the sheet is written
     #[arg(long, value_enum, default_value_t, value_name = "FORM")]
     format: Form,
+    #[command(flatten)]
+    day: DayArguments,
 }
 
 #[derive(Clone, Copy, Debug, Default, ValueEnum)]
@@ -43,6 +48,8 @@ enum Form {
 pub(in crate::cli) struct RodArguments {
     /// The root file of a spec, or a folder with one
     spec: PathBuf,
+    #[command(flatten)]
+    day: DayArguments,
 }
 
 #[derive(Debug, Args)]
@@ -53,56 +60,59 @@ pub(in crate::cli) struct StepsArguments {
     upper: String,
     /// The lower floor
     lower: String,
+    #[command(flatten)]
+    day: DayArguments,
 }
 
-/// A sheet and the spec that it is wanted of.
+/// A sheet, the spec that it is wanted of, and the day on which it is.
 #[derive(Debug)]
-pub(in crate::cli) struct Wanted {
-    spec: PathBuf,
+pub(in crate::cli) struct Wanted<'a> {
+    spec: &'a PathBuf,
+    day: &'a DayArguments,
     sheet: Sheet,
 }
 
-impl From<&TakedownArguments> for Wanted {
-    fn from(arguments: &TakedownArguments) -> Self {
-        Self { spec: arguments.spec.clone(), sheet: Sheet::Takedown(arguments.element.clone()) }
+impl<'a> From<&'a TakedownArguments> for Wanted<'a> {
+    fn from(TakedownArguments { spec, element, day }: &'a TakedownArguments) -> Self {
+        Self { spec, day, sheet: Sheet::Takedown(element.clone()) }
     }
 }
 
-impl From<&CalcArguments> for Wanted {
-    fn from(arguments: &CalcArguments) -> Self {
-        let form = match arguments.format {
+impl<'a> From<&'a CalcArguments> for Wanted<'a> {
+    fn from(CalcArguments { spec, element, format, day }: &'a CalcArguments) -> Self {
+        let form = match format {
             Form::Text => SheetForm::Text,
             Form::Markdown => SheetForm::Markdown,
         };
-        Self { spec: arguments.spec.clone(), sheet: Sheet::Calc(arguments.element.clone(), form) }
+        Self { spec, day, sheet: Sheet::Calc(element.clone(), form) }
     }
 }
 
-impl From<&RodArguments> for Wanted {
-    fn from(arguments: &RodArguments) -> Self {
-        Self { spec: arguments.spec.clone(), sheet: Sheet::Rod }
+impl<'a> From<&'a RodArguments> for Wanted<'a> {
+    fn from(RodArguments { spec, day }: &'a RodArguments) -> Self {
+        Self { spec, day, sheet: Sheet::Rod }
     }
 }
 
-impl From<&StepsArguments> for Wanted {
-    fn from(arguments: &StepsArguments) -> Self {
-        let sheet = Sheet::Steps(arguments.upper.clone(), arguments.lower.clone());
-        Self { spec: arguments.spec.clone(), sheet }
+impl<'a> From<&'a StepsArguments> for Wanted<'a> {
+    fn from(StepsArguments { spec, upper, lower, day }: &'a StepsArguments) -> Self {
+        Self { spec, day, sheet: Sheet::Steps(upper.clone(), lower.clone()) }
     }
 }
 
 /// Writes the sheet of each house that is asked for.
 pub(in crate::cli) fn run(
-    wanted: &Wanted,
+    wanted: &Wanted<'_>,
     palette: Palette,
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
-    let found = specs_of(std::slice::from_ref(&wanted.spec), None);
+    let today = wanted.day.day()?;
+    let found = specs_of(std::slice::from_ref(wanted.spec), None);
     for unusable in &found.unusable {
         complain(&unusable.to_string());
     }
     let (mut has_errors, mut is_usable) = (false, found.unusable.is_empty());
-    for analysed in analysed(found.specs)? {
+    for analysed in analysed(found.specs, today)? {
         let checked = analysed.checked();
         has_errors |= checked.count(Severity::Error) > 0;
         if let Err(why) = wanted.sheet.write(&checked, &analysed.snapshot.house, palette, out)? {

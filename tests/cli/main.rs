@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)] // helpers of tests
 
 mod changes;
+mod day;
 mod explain;
 mod findings;
 mod format;

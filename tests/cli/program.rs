@@ -14,10 +14,17 @@ pub struct Ran {
 
 /// Runs the program in a folder.
 pub fn storyrod_in(folder: &Path, arguments: &[&str], input: &[u8]) -> Ran {
+    storyrod_with(&[], folder, arguments, input)
+}
+
+/// Runs the program in a folder, with these variables in the environment.
+pub fn storyrod_with(variables: &[(&str, &str)], folder: &Path, arguments: &[&str], input: &[u8]) -> Ran {
     let mut command = cargo_bin_cmd!("storyrod");
     let output = command
         .current_dir(folder)
         .env_remove("NO_COLOR")
+        .env_remove("SOURCE_DATE_EPOCH")
+        .envs(variables.iter().copied())
         .args(arguments)
         .write_stdin(input)
         .output()
