@@ -33,6 +33,7 @@ pub mod waivers;
 
 pub use finding::{Finding, Findings};
 pub use index::index;
+pub use silence::Waived;
 
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::house::House;
@@ -285,12 +286,17 @@ pub fn rule_named(slug: &str) -> Option<&'static Rule> {
     RULES.iter().find(|rule| rule.slug == slug)
 }
 
-/// What is wrong with a house: roots with their consequences, by file, place and rule. `None` when cancelled.
-pub fn findings_of(
-    house: &House,
-    settings: &Settings,
-    is_cancelled: &dyn Fn() -> bool,
-) -> Option<Vec<Diagnostic>> {
+/// What the rules find in a house.
+#[derive(Clone, Debug, Default)]
+pub struct Found {
+    /// What is wrong: roots with their consequences, by file, place and rule.
+    pub findings: Vec<Diagnostic>,
+    /// What waivers silence, by file, place and rule.
+    pub waived: Vec<Waived>,
+}
+
+/// What the rules find in a house. `None` when cancelled.
+pub fn found_in(house: &House, settings: &Settings, is_cancelled: &dyn Fn() -> bool) -> Option<Found> {
     let mut found = Vec::new();
     for rule in RULES {
         if is_cancelled() {
@@ -300,15 +306,24 @@ pub fn findings_of(
         (rule.check)(house, &mut findings);
         found.extend(findings.into_list());
     }
-    let kept = silence::without_waived(house, found);
-    let weighed = silence::with_severities(kept, settings);
-    Some(grouping::grouped(weighed))
+    let weighed = silence::with_severities(found, settings);
+    let (kept, waived) = silence::parted(house, weighed);
+    Some(Found { findings: grouping::grouped(kept), waived })
 }
 
 impl Rule {
     /// The first sentence of its documentation.
     pub fn summary(&self) -> &'static str {
         self.documentation.trim().lines().next().unwrap_or("").trim()
+    }
+
+    /// The text of one section of its documentation, on one line.
+    pub fn section(&self, name: &str) -> String {
+        let heading = format!("## {name}");
+        let lines = self.documentation.lines().map(str::trim);
+        let inside =
+            lines.skip_while(|line| *line != heading).skip(1).take_while(|line| !line.starts_with("## "));
+        inside.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ")
     }
 
     /// The folder its file stands in.

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use crate::diagnostic::Diagnostic;
 use crate::house::House;
 use crate::inputs::Inputs;
-use crate::rules;
+use crate::rules::{self, Found, Waived};
 use crate::syntax::ElementCache;
 use crate::syntax::value::Date;
 
@@ -31,6 +31,8 @@ pub struct Snapshot {
     pub house: House,
     /// What is wrong with it: roots, each with what follows from it, by file, place and rule.
     pub findings: Vec<Diagnostic>,
+    /// What its waivers silence, by file, place and rule.
+    pub waived: Vec<Waived>,
 }
 
 /// Reads, derives and checks a whole spec.
@@ -49,6 +51,7 @@ pub fn analyse(
     stop()?;
     let house = House::of(inputs, &mut caches.elements, today);
     stop()?;
-    let findings = rules::findings_of(&house, &inputs.settings, is_cancelled).ok_or(Cancelled)?;
-    Ok(Snapshot { inputs: Arc::clone(inputs), house, findings })
+    let Found { findings, waived } =
+        rules::found_in(&house, &inputs.settings, is_cancelled).ok_or(Cancelled)?;
+    Ok(Snapshot { inputs: Arc::clone(inputs), house, findings, waived })
 }

@@ -40,18 +40,9 @@ fn row(rule: &Rule) -> String {
         rule.slug,
         rule.severity.word(),
         cell(rule.summary()),
-        cell(&section(rule, "Why")),
-        cell(&section(rule, "Source"))
+        cell(&rule.section("Why")),
+        cell(&rule.section("Source"))
     )
-}
-
-/// The text of one section of a rule's documentation, on one line.
-fn section(rule: &Rule, name: &str) -> String {
-    let heading = format!("## {name}");
-    let lines = rule.documentation.lines().map(str::trim);
-    let inside =
-        lines.skip_while(|line| *line != heading).skip(1).take_while(|line| !line.starts_with("## "));
-    inside.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
 /// `load_path` as a heading.

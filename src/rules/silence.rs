@@ -2,24 +2,43 @@
 
 use std::collections::HashSet;
 
+use crate::diagnostic::Diagnostic;
 use crate::house::House;
 use crate::inputs::Settings;
 use crate::model::element::{Common, ElementId, Waiver};
 use crate::rules::{self, Finding};
+use crate::text::Span;
 
-/// The findings that no waiver silences. Each that a waiver could silence carries the line to write.
-pub fn without_waived(house: &House, mut findings: Vec<Finding>) -> Vec<Finding> {
-    findings.retain(|finding| {
+/// A finding that a waiver silences.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waived {
+    /// What would be found.
+    pub finding: Diagnostic,
+    /// The line of the waiver.
+    pub by: Span,
+    /// Its reason.
+    pub reason: Box<str>,
+}
+
+/// The findings that no waiver silences, and those that one does, by place and rule. Each of the former that a waiver
+/// could silence carries the line to write.
+pub fn parted(house: &House, findings: Vec<Finding>) -> (Vec<Finding>, Vec<Waived>) {
+    let (mut kept, mut waived) = (Vec::new(), Vec::new());
+    for mut finding in findings {
         let common = finding.subject.and_then(|subject| house.model.common(subject));
-        !common.is_some_and(|common| common.waivers.iter().any(|waiver| silences(waiver, finding, house)))
-    });
-    for finding in &mut findings {
-        let common = finding.subject.and_then(|subject| house.model.common(subject));
+        let waivers = common.map(|common| common.waivers.as_slice()).unwrap_or_default();
+        if let Some(waiver) = waivers.iter().find(|waiver| silences(waiver, &finding, house)) {
+            let reason = waiver.reason.clone().unwrap_or_default();
+            waived.push(Waived { finding: finding.diagnostic, by: waiver.span, reason });
+            continue;
+        }
         if common.is_some() && !finding.is_of_the_text {
             finding.diagnostic.waiver = Some(format!("waive {} because \"…\"", finding.diagnostic.rule));
         }
+        kept.push(finding);
     }
-    findings
+    waived.sort_by_key(|waived| (waived.finding.span, waived.finding.rule));
+    (kept, waived)
 }
 
 /// The waivers that silence nothing, of those that could: known rule, with a reason, not past their day.
