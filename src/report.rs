@@ -7,11 +7,13 @@ mod calc;
 mod caution;
 mod change;
 mod documentation;
+mod fingerprint;
 mod json;
 mod lines;
 mod palette;
 mod printable;
 mod rod;
+mod sarif;
 mod sheet;
 mod snippet;
 mod steps;
@@ -28,6 +30,7 @@ pub use lines::{place_of, write_lines};
 pub use palette::Palette;
 pub use printable::printable;
 pub use rod::write_rod;
+pub use sarif::{Around, write_sarif};
 pub use sheet::{NoSheet, Sheet};
 pub use steps::write_steps;
 pub use summary::{counted, write_summary};
@@ -35,6 +38,7 @@ pub use takedown::{write_contributors, write_takedown};
 pub use text::TextReport;
 
 use crate::diagnostic::{Diagnostic, Severity};
+use crate::rules::Waived;
 use crate::text::Source;
 
 /// One spec with what was found in it.
@@ -48,6 +52,8 @@ pub struct Checked<'a> {
     pub is_alone: bool,
     /// What was found: roots, by file, place and rule.
     pub findings: &'a [Diagnostic],
+    /// What its waivers silence, by file, place and rule.
+    pub waived: &'a [Waived],
 }
 
 impl Checked<'_> {

@@ -63,7 +63,7 @@ impl Found {
                 open.open(name, text);
                 self.add_file(name, name, &open);
             }
-            Err(fault) => self.refuse(Path::new("standard input"), &fault.to_string()),
+            Err(fault) => self.refuse(Path::new(Unusable::STANDARD_INPUT), &fault.to_string()),
         }
     }
 

@@ -1,7 +1,7 @@
 //! `storyrod lint`: what is wrong with some specs.
 
 use std::io::{self, IsTerminal, Write};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 
@@ -9,10 +9,10 @@ use crate::cli::day::DayArguments;
 use crate::cli::input::{Found, names_from_here, specs_of};
 use crate::cli::{Outcome, complain};
 use crate::diagnostic::Severity;
-use crate::report::{self, Checked, Palette, TextReport};
+use crate::report::{self, Around, Checked, Palette, TextReport};
 use crate::snapshot::{Caches, Snapshot, analyse};
 use crate::syntax::value::Date;
-use crate::workspace::Spec;
+use crate::workspace::{Spec, real_path};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct LintArguments {
@@ -28,6 +28,9 @@ pub(in crate::cli) struct LintArguments {
     /// Shape of the output
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     format: Format,
+    /// What stands before a rule's name in the address of its page, which SARIF links
+    #[arg(long, value_name = "ADDRESS", value_parser = address)]
+    rules_address: Option<String>,
     #[command(flatten)]
     day: DayArguments,
 }
@@ -49,6 +52,8 @@ enum Format {
     Lines,
     /// For programs, described by grammar/lint-output.schema.json
     Json,
+    /// SARIF 2.1.0, for systems that take in what analysers find
+    Sarif,
 }
 
 pub(in crate::cli) fn run(
@@ -75,6 +80,11 @@ pub(in crate::cli) fn run(
             report::write_summary(&all, out)?;
         }
         Format::Json => report::write_json(&all, &unusable, out)?,
+        Format::Sarif => {
+            let here = real_path(Path::new("."));
+            let around = Around { here: &here, rules_address: arguments.rules_address.as_deref() };
+            report::write_sarif(&all, &unusable, around, out)?;
+        }
     }
     for unusable in &unusable {
         complain(&unusable.to_string());
@@ -106,6 +116,7 @@ impl Analysed {
             names: &self.names,
             is_alone: self.is_alone,
             findings: &self.snapshot.findings,
+            waived: &self.snapshot.waived,
         }
     }
 }
@@ -138,6 +149,10 @@ fn show_progress(done: usize, all: usize) -> io::Result<()> {
         false => write!(log, "\r\u{1b}[Kchecking spec {} of {all}", done + 1)?,
     }
     log.flush()
+}
+
+fn address(written: &str) -> Result<String, String> {
+    url::Url::parse(written).map(|_| written.to_owned()).map_err(|error| error.to_string())
 }
 
 impl FailOn {

@@ -23,6 +23,11 @@ pub struct Unusable {
     pub message: String,
 }
 
+impl Unusable {
+    /// The name of what is no file.
+    pub const STANDARD_INPUT: &'static str = "standard input";
+}
+
 impl fmt::Display for Unusable {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(out, "{}", printable(&self.file))?;

@@ -22,7 +22,7 @@ pub fn write_summary(all: &[Checked<'_>], out: &mut impl Write) -> io::Result<()
 }
 
 /// What no rule looks at: a clean report must not be taken for more than it is.
-const NOT_CHECKED: &str =
+pub(in crate::report) const NOT_CHECKED: &str =
     "not checked: wind, earthquake, drifted snow; `storyrod takedown` names every check that could not run";
 
 /// A count with its noun in the right number.

@@ -84,3 +84,27 @@ fn json_keeps_its_published_shape() {
     assert_eq!(finding["place"]["start"]["line"], text[..byte].matches('\n').count() + 1);
     assert_eq!(finding["place"]["start"]["column"], text[line_start..byte].chars().count() + 1);
 }
+
+#[test]
+fn sarif_names_files_from_the_working_folder_and_where_rules_are_told() {
+    let folder = folder_with(&[("job/cabin.framing", &faulty_cabin())]);
+    let lint = ["lint", "--format", "sarif", "none.framing", "job"];
+    let with =
+        |address: &str| storyrod_in(folder.path(), &[&lint[..], &["--rules-address", address]].concat(), b"");
+    let ran = with("https://example.org/rules/");
+    assert_eq!(ran.code, 2, "{}", ran.log);
+    let log: Value = serde_json::from_str(&ran.out).unwrap();
+    let run = &log["runs"][0];
+    let base = run["originalUriBaseIds"]["%SRCROOT%"]["uri"].as_str().unwrap();
+    let name = folder.path().file_name().unwrap().to_str().unwrap();
+    assert!(base.starts_with("file:///") && base.ends_with(&format!("/{name}/")), "{base}");
+    let result = &run["results"][0];
+    assert_eq!(result["locations"][0]["physicalLocation"]["artifactLocation"]["uri"], "job/cabin.framing");
+    assert_eq!(run["invocations"][0]["executionSuccessful"], false);
+    let index = usize::try_from(result["ruleIndex"].as_u64().unwrap()).unwrap();
+    let rule = &run["tool"]["driver"]["rules"][index];
+    assert_eq!(rule["helpUri"], "https://example.org/rules/stack-does-not-close");
+    let refused = with("rules.html");
+    assert_eq!((refused.code, refused.out.as_str()), (2, ""));
+    assert!(refused.log.contains("--rules-address"), "{}", refused.log);
+}

@@ -6,6 +6,7 @@ use tower_lsp::lsp_types::{ExecuteCommandParams, Url};
 
 use crate::report::{Checked, Palette, Sheet, SheetForm};
 use crate::server::view::{HouseView, View};
+use crate::snapshot::Snapshot;
 
 /// The commands, by the name that a client calls them.
 pub const COMMANDS: [&str; 4] = ["storyrod.takedown", "storyrod.calc", "storyrod.rod", "storyrod.steps"];
@@ -66,8 +67,8 @@ fn text_in(sheet: &Sheet, house: &HouseView) -> Result<String, String> {
     let spec = &house.analysed.spec;
     let sources = &spec.inputs.sources;
     let names: Vec<_> = sources.iter().map(|source| source.name.to_string()).collect();
-    let findings = &house.snapshot().findings;
-    let checked = Checked { sources, names: &names, is_alone: spec.is_alone, findings };
+    let Snapshot { findings, waived, .. } = house.snapshot();
+    let checked = Checked { sources, names: &names, is_alone: spec.is_alone, findings, waived };
     let mut text = Vec::new();
     match sheet.write(&checked, &house.snapshot().house, Palette::Plain, &mut text) {
         Ok(Ok(())) => Ok(String::from_utf8_lossy(&text).into_owned()),

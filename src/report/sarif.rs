@@ -1,0 +1,104 @@
+//! Findings as SARIF 2.1.0, the published format by which build systems take in what analysers find.
+
+mod places;
+mod results;
+mod rules;
+mod shape;
+
+use std::collections::BTreeMap;
+use std::io::{self, Write};
+use std::path::Path;
+
+use crate::report::sarif::places::{BASE, address_of, address_of_base};
+use crate::report::sarif::shape::{
+    Artifact, ArtifactLocation, Driver, Invocation, Level, Location, Log, Notification, PhysicalLocation,
+    Region, Run, Text, Tool,
+};
+use crate::report::summary::NOT_CHECKED;
+use crate::report::{Checked, STRENGTH_CAUTION, Unusable};
+
+const SCHEMA: &str =
+    "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
+/// Where a run happened and where its rules are described.
+#[derive(Clone, Copy, Debug)]
+pub struct Around<'a> {
+    /// The folder that names are relative to.
+    pub here: &'a Path,
+    /// What stands before a rule's name in the address of its page.
+    pub rules_address: Option<&'a str>,
+}
+
+/// Writes all specs of a run as one log.
+///
+/// # Errors
+/// What the stream says.
+pub fn write_sarif(
+    all: &[Checked<'_>],
+    unusable: &[Unusable],
+    around: Around<'_>,
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let base = address_of_base(around.here).map(|address| (BASE, address));
+    let run = Run {
+        tool: Tool {
+            driver: Driver {
+                name: "storyrod",
+                semantic_version: env!("CARGO_PKG_VERSION"),
+                rules: rules::descriptors(around.rules_address),
+            },
+        },
+        invocations: [Invocation {
+            execution_successful: unusable.is_empty(),
+            tool_execution_notifications: notifications_of(all, unusable),
+        }],
+        original_uri_base_ids: base.into_iter().collect(),
+        column_kind: "unicodeCodePoints",
+        newline_sequences: ["\r\n", "\n", "\r"],
+        artifacts: artifacts_of(all),
+        results: all.iter().flat_map(results::results_of).collect(),
+    };
+    serde_json::to_writer_pretty(&mut *out, &Log { schema: SCHEMA, version: "2.1.0", runs: [run] })?;
+    writeln!(out)
+}
+
+/// Every file that was read, once.
+fn artifacts_of(all: &[Checked<'_>]) -> Vec<Artifact> {
+    let names: BTreeMap<&str, ArtifactLocation> =
+        all.iter().flat_map(|checked| checked.names).map(|name| (name.as_str(), address_of(name))).collect();
+    names.into_values().map(|location| Artifact { location, roles: ["analysisTarget"] }).collect()
+}
+
+/// What could not be used, and what no rule looks at.
+fn notifications_of(all: &[Checked<'_>], unusable: &[Unusable]) -> Vec<Notification> {
+    let faults = unusable.iter().map(|unusable| Notification {
+        level: Level::Error,
+        message: Text::of(&unusable.to_string()),
+        locations: location_of_fault(unusable).into_iter().collect(),
+    });
+    let cautions = [NOT_CHECKED, STRENGTH_CAUTION].into_iter().filter(|_| !all.is_empty());
+    let cautions = cautions.map(|text| Notification {
+        level: Level::Note,
+        message: Text::of(text),
+        locations: Vec::new(),
+    });
+    faults.chain(cautions).collect()
+}
+
+fn location_of_fault(unusable: &Unusable) -> Option<Location> {
+    if unusable.file == Unusable::STANDARD_INPUT {
+        return None;
+    }
+    let region = unusable.place.map(|(start_line, start_column)| Region {
+        start_line,
+        start_column,
+        end_line: None,
+        end_column: None,
+    });
+    Some(Location {
+        id: None,
+        physical_location: PhysicalLocation { artifact_location: address_of(&unusable.file), region },
+        logical_locations: Vec::new(),
+        message: None,
+    })
+}
