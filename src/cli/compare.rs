@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, bail};
 use clap::{Args, ValueEnum};
 
+use crate::cli::day::DayArguments;
 use crate::cli::input::specs_of;
 use crate::cli::lint::{Analysed, FailOn, analysed};
 use crate::cli::{Outcome, complain};
@@ -15,6 +16,7 @@ use crate::report::{
     Palette, ShownChange, place_of, write_change_json, write_change_markdown, write_change_text, write_letter,
 };
 use crate::snapshot::edited;
+use crate::syntax::value::Date;
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct CompareArguments {
@@ -48,6 +50,8 @@ struct OutputArguments {
     /// Shape of the output
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     format: Format,
+    #[command(flatten)]
+    day: DayArguments,
 }
 
 #[derive(Clone, Copy, Debug, Default, ValueEnum)]
@@ -67,9 +71,9 @@ pub(in crate::cli) fn run(
     palette: Palette,
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
-    let (Some(old), Some(new)) = (only_spec(&arguments.old)?, only_spec(&arguments.new)?) else {
-        return Ok(Outcome::Unusable);
-    };
+    let today = arguments.output.day.day()?;
+    let (old, new) = (only_spec(&arguments.old, today)?, only_spec(&arguments.new, today)?);
+    let (Some(old), Some(new)) = (old, new) else { return Ok(Outcome::Unusable) };
     let change = compare(&old.snapshot, &new.snapshot);
     // What is gone stands in the old spec.
     let places = places(&change, |what| match what {
@@ -92,7 +96,8 @@ pub(in crate::cli) fn run_try(
     palette: Palette,
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
-    let Some(spec) = only_spec(&arguments.spec)? else { return Ok(Outcome::Unusable) };
+    let today = arguments.output.day.day()?;
+    let Some(spec) = only_spec(&arguments.spec, today)? else { return Ok(Outcome::Unusable) };
     let mut edits = Vec::new();
     for wanted in &arguments.edits {
         match wish::edit_of(&spec.snapshot.house, wanted) {
@@ -140,13 +145,13 @@ impl OutputArguments {
 }
 
 /// The one spec that a path leads to; `None` when it can't be used, which is said then.
-fn only_spec(path: &Path) -> anyhow::Result<Option<Analysed>> {
+fn only_spec(path: &Path, today: Date) -> anyhow::Result<Option<Analysed>> {
     let found = specs_of(&[path.to_owned()], None);
     for unusable in &found.unusable {
         complain(&unusable.to_string());
     }
     let is_usable = found.unusable.is_empty();
-    let mut specs = analysed(found.specs)?.into_iter();
+    let mut specs = analysed(found.specs, today)?.into_iter();
     match (specs.next(), specs.next()) {
         (Some(spec), None) if is_usable => Ok(Some(spec)),
         (Some(_), Some(_)) => bail!("{} holds several specs: name the root file of one", path.display()),

@@ -53,6 +53,12 @@ fn every_command_that_judges_waivers_has_a_day() {
             assert_eq!(run(&[], &arguments).code, code, "{arguments:?}");
         }
     }
+    // Without the waiver's line the fault is new as long as the waiver counted.
+    for (day, code) in [("2027-06-01", 1), ("2027-06-02", 0)] {
+        let edit = "J1 without waive";
+        let ran = run(&[], &["try", ".", edit, "--today", day]);
+        assert_eq!(ran.code, code, "{}{}", ran.out, ran.log);
+    }
 }
 
 #[test]
