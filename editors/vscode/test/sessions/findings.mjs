@@ -1,0 +1,45 @@
+// What is wrong with a house, where one sees it, and what mends it.
+import { see, seeOnly } from '../patience.mjs';
+
+// The sunroom's finish grows by half an inch after the stringers were cut: the lowest riser shrinks from 6-1/2" to 6".
+const FINISH = 'finish        linoleum on board $05/8"';
+const MISTAKE = [/risers of stair S2 go from 6" to 6-1\/2"/, 'storyrod', 'risers-not-even'];
+
+const CLEAN = [0, 0];
+
+export default async ({ code, house, step }) => {
+  const makeMistake = () => code.replace(house.place(FINISH), '5/8"', '1-1/8"');
+
+  await step('a clean house shows nothing', async () => {
+    await code.open(house.name);
+    await see(() => code.lenses(), 'finish');
+    await seeOnly(() => code.counts(), CLEAN);
+    await seeOnly(() => code.squiggles(), 0);
+  });
+
+  await step('a changed number is underlined where the stair is laid out', async () => {
+    await makeMistake();
+    await seeOnly(() => code.counts(), [1, 0]);
+    await code.put(house.place('laid out      $098\'-5 1/4"'));
+    await see(async () => String(await code.squiggles()), /^[1-9]/);
+  });
+
+  await step('resting on it tells what is wrong, by which rule, and what else it says', async () => {
+    await see(await code.hover(house.place('laid out      98\'$0-5 1/4"')), ...MISTAKE);
+  });
+
+  await step('the Problems panel lists it with the places that belong to it', async () => {
+    await code.press('Escape');
+    await code.showProblems();
+    await see(() => code.problems(), ...MISTAKE);
+    await code.press('ArrowDown', 'ArrowRight');
+    await see(() => code.problems(), '3/4" finish of main', '1-1/8" finish of sunroom');
+  });
+
+  await step('the undone change leaves nothing', async () => {
+    await code.open(house.name);
+    await code.revert();
+    await see(() => code.texts('.markers-panel'), 'No problems');
+    await code.press('Control+Shift+m');
+  });
+};
