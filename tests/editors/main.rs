@@ -7,6 +7,7 @@ mod analysis;
 #[path = "../support/dice.rs"]
 mod dice;
 mod emacs;
+mod helix;
 mod kate;
 mod protocol_page;
 #[path = "../support/random_specs.rs"]
