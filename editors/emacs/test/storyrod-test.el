@@ -35,7 +35,7 @@
      (unwind-protect
          (progn
            (switch-to-buffer (find-file-noselect file))
-           (should (eq major-mode 'framing-mode))
+           (should (derived-mode-p 'framing-base-mode))
            (eglot-ensure)
            (run-hooks 'post-command-hook)
            (storyrod-test-wait "the server starts" #'eglot-managed-p)
@@ -94,8 +94,8 @@
            (cure "write 99'-0 1/2\""))
       (should (member cure titles))
       ;; Eglot takes an answer by the keyboard for one without a menu.
-      (cl-letf ((last-nonmenu-event ?\r)
-                ((symbol-function 'completing-read) (lambda (&rest _) cure)))
+      (let ((last-nonmenu-event ?\r)
+            (completing-read-function (lambda (&rest _) cure)))
         (call-interactively #'eglot-code-actions)))
     (storyrod-test-wait "the cure is written"
                         (lambda () (save-excursion
@@ -192,10 +192,10 @@
       ;; In no element a name is asked for, by kind and title.
       (switch-to-buffer source)
       (goto-char (point-min))
-      (let (offered)
-        (cl-letf (((symbol-function 'completing-read)
-                   (lambda (_prompt names &rest _) (setq offered names) "F1")))
-          (call-interactively #'storyrod-takedown))
+      (let* (offered
+             (completing-read-function
+              (lambda (_prompt names &rest _) (setq offered names) "F1")))
+        (call-interactively #'storyrod-takedown)
         (should (equal (assoc "F1" offered) '("F1" "footing Pad under C1"))))
       (should (equal (buffer-name) "*takedown of F1, loon-cove.framing*"))
       ;; No document was opened by the server.
@@ -250,29 +250,42 @@
     ("comment" font-lock-comment-face font-lock-comment-delimiter-face)
     ("operator" framing-joining framing-arithmetic)
     ("decorator" nil)
-    ;; Of names only the one on the first line has a colour; a grid line can be a figure.
+    ("string" font-lock-string-face)
+    ;; Of names only the one on the first line has a colour.
     ("variable" framing-name nil)
     ("namespace" framing-name nil)
     ("class" framing-name nil)
-    ("parameter" framing-number nil))
+    ("parameter" nil))
   "The faces of each of the server's types.")
 
+(defun storyrod-test-behind (regexp)
+  "Return non-nil when what stands before point on its line fits REGEXP."
+  (looking-back (concat "^" regexp) (line-beginning-position)))
+
 (defun storyrod-test-allowed (text type)
-  "Return the faces that TEXT of TYPE may have."
+  "Return the faces that TEXT of TYPE at point may have."
   (cond
-   ;; The phrase of a fact or, behind `limit' and `profile', a name that has no colour.
-   ((and (equal type "property") (looking-back "^  \\(profile\\|limit\\) +" (line-beginning-position))) '(nil))
-   ;; What follows `before' is the author's own too.
-   ((and (equal type "enumMember") (looking-back "^  before .*" (line-beginning-position))) '(nil framing-joining))
    ((equal text "/") '(nil))
-   ;; Words of the author's own: `linoleum on board'.
-   ((equal type "string")
-    (if (string-prefix-p "\"" text) '(font-lock-string-face) '(nil framing-joining)))
+   ;; The names of limits and profiles have no colour.
+   ((and (equal type "property") (storyrod-test-behind "  \\(profile\\|limit\\) +")) '(nil))
+   ;; What follows `before' is the author's own.
+   ((and (equal type "enumMember") (storyrod-test-behind "  before .*"))
+    (storyrod-test-allowed text "string"))
+   ;; The grammar takes `class 40' and `per 12' whole.
+   ((and (eq major-mode 'framing-ts-mode) (storyrod-test-behind ".* \\(class\\|per\\) "))
+    '(framing-stuff framing-joining))
+   ((eq major-mode 'framing-ts-mode)
+    (cdr (assoc type storyrod-test-expected)))
+   ;; Words without quotes: `linoleum on board'.
+   ((and (equal type "string") (not (string-prefix-p "\"" text))) '(nil framing-joining))
+   ;; A grid line can be a figure.
+   ((and (equal type "parameter") (string-match-p "\\`[0-9.]+\\'" text)) '(framing-number))
    ;; A floor that has the name of what can be chosen there.
    ((equal (list text type) '("basement" "namespace")) '(framing-name framing-choice nil))
-   (t (cdr (or (assoc type storyrod-test-expected) (error "No face for %s" type))))))
+   (t (cdr (assoc type storyrod-test-expected)))))
 
-(ert-deftest storyrod-colours-are-the-server-s ()
+(defun storyrod-test-colours ()
+  "Hold the colours of every sample to the server's tokens."
   (dolist (sample (directory-files (expand-file-name "grammar/samples" (getenv "STORYROD_ROOT")) nil "\\.framing\\'"))
     (storyrod-test-session sample
       (font-lock-ensure)
@@ -298,6 +311,71 @@
                             (memq (char-after position) '(?\s ?\t ?\n)))
                  do (push (list (line-number-at-pos position) position (storyrod-test-face position)) wrong))
         (should (equal (nreverse wrong) nil))))))
+
+(ert-deftest storyrod-colours-are-the-server-s ()
+  (storyrod-test-colours))
+
+;;; By tree-sitter
+
+(defvar major-mode-remap-alist)
+(defvar treesit-language-source-alist)
+(declare-function treesit-ready-p "treesit")
+(declare-function treesit-search-subtree "treesit.c")
+(declare-function treesit-buffer-root-node "treesit")
+(declare-function treesit-install-language-grammar "treesit")
+(declare-function framing-ts-mode "framing-ts-mode")
+
+(defmacro storyrod-test-by-tree-sitter (&rest body)
+  "Run BODY where files open in `framing-ts-mode'; `run' says whether they can."
+  `(progn
+     (skip-unless (getenv "FRAMING_GRAMMAR"))
+     (require 'framing-ts-mode)
+     (should (treesit-ready-p 'framing))
+     (let ((major-mode-remap-alist '((framing-mode . framing-ts-mode))))
+       ,@body)))
+
+(ert-deftest storyrod-ts-colours-are-the-server-s ()
+  (storyrod-test-by-tree-sitter
+   (storyrod-test-colours)))
+
+(ert-deftest storyrod-ts-knows-what-it-cannot-read ()
+  (storyrod-test-by-tree-sitter
+   (storyrod-test-session "loon-cove.framing"
+     (should (eq major-mode 'framing-ts-mode))
+     (should-not (treesit-search-subtree (treesit-buffer-root-node) "ERROR"))
+     (setq-local treesit-font-lock-level 4)
+     (treesit-font-lock-recompute-features)
+     (storyrod-test-replace "bears on      PK1" "bears at      PK1")
+     (font-lock-flush)
+     (font-lock-ensure)
+     (search-backward "at")
+     (should (treesit-search-subtree (treesit-buffer-root-node) "ERROR"))
+     (should (eq (storyrod-test-face (point)) 'font-lock-warning-face))
+     (storyrod-test-goto "bears on      C1")
+     (should (eq (storyrod-test-face (1- (point))) 'framing-reference)))))
+
+(ert-deftest storyrod-ts-moves-by-element-and-fact ()
+  (storyrod-test-by-tree-sitter
+   (storyrod-test-session "first.framing"
+     (storyrod-test-goto "wall W2")
+     (forward-line 2)
+     (forward-sentence)
+     (should (looking-back "from          A/2 to B/2" (line-beginning-position)))
+     (beginning-of-defun)
+     (should (looking-at-p "wall W2"))
+     (indent-region (point-min) (point-max))
+     (should-not (buffer-modified-p))
+     (should (assoc "wall" (framing--imenu-index))))))
+
+(ert-deftest storyrod-ts-installs-its-grammar ()
+  (storyrod-test-by-tree-sitter
+   (let ((treesit-language-source-alist `((framing ,(getenv "STORYROD_ROOT") nil "grammar/tree-sitter/src")))
+         (folder (make-temp-file "grammar" t)))
+     (unwind-protect
+         (progn
+           (treesit-install-language-grammar 'framing folder)
+           (should (file-expand-wildcards (expand-file-name "libtree-sitter-framing.*" folder))))
+       (delete-directory folder t)))))
 
 (provide 'storyrod-test)
 ;;; storyrod-test.el ends here
