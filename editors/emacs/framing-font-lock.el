@@ -197,7 +197,7 @@ Group 1 is the phrase, group 2 the `should be' of a claim."
                  (framing--match-argument . framing-joining)
                  (framing--match-joining . framing-joining)))
      ("[<>]?=\\|[<>≤≥]" (framing--behind-phrase) nil (0 'framing-joining))
-     ("[0-9½¼¾⅛⅜⅝⅞\"”″'’′][ \t]\\([xX×]\\)[ \t]" (framing--behind-phrase) nil (1 'framing-joining))))
+     ("[ \t]\\([xX×]\\)[ \t]+[0-9½¼¾⅛⅜⅝⅞]" (framing--behind-phrase) nil (1 'framing-joining))))
   "Colours of the framing format.")
 
 (provide 'framing-font-lock)

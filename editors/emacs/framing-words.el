@@ -309,7 +309,7 @@
      ("size"))
     (("intent")
      ()
-     ("keep" :joining ("face of") :choices ("level with" "step-free" "straight" "meeting" "over") :names t)
+     ("keep" :joining ("face of") :choices ("level with" "step-free" "straight" "meeting") :names t)
      ("nothing below" :names t)
      ("no column")
      ("for"))
@@ -336,7 +336,7 @@ facts are named there.")
 
 (defconst framing-words-common
   '(("status" :choices ("ordered" "poured" "drawn" "set"))
-    ("shot" :choices ("subfloor" "bottom" "finish" "length" "seat" "top" "at"))
+    ("shot" :choices ("subfloor" "bottom" "finish" "length" "seat" "top"))
     ("accept")
     ("waive" :joining ("until"))
     ("source"))

@@ -46,6 +46,7 @@ For example (:codeLens :json-false :inlayHints (:ratios :json-false))."
 
 (declare-function eglot--signal-textDocument/didChange "eglot" ())
 (declare-function eglot--current-server-or-lose "eglot" ())
+(declare-function eglot--pos-to-lsp-position "eglot" (&optional pos))
 
 (defun storyrod--uri ()
   "Return the address of the file of this buffer."
@@ -231,8 +232,8 @@ on the way to it: what carries itself has no end."
            (widen)
            (goto-char start)
            (search-forward name)
-           (storyrod--load-path
-            (list :line (1- (line-number-at-pos)) :character (1- (current-column))))))))))
+           (backward-char)
+           (storyrod--load-path (eglot--pos-to-lsp-position))))))))
 
 (provide 'storyrod)
 ;;; storyrod.el ends here

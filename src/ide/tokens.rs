@@ -308,6 +308,8 @@ joists J1
 intent "Level"
   keep          half of top of B1 plus 2" <= clear height under main
   keep          live reaction of B1 on W1 = 900 lb
+hold point "Step"
+  before        cutting stringers
 "#;
 
     fn check(piece: &str, expected: &[&str]) {
@@ -436,6 +438,7 @@ intent "Level"
         );
         check("$0W8x24", &["size property", "W8x24 enumMember"]);
         check("fir$0 plank", &["finish property", "fir string", "plank string", "3/4\" number"]);
+        check("cutting$0 ", &["before property", "cutting string", "stringers string"]);
         check("by$0 grid", &["span property", "by enumMember", "grid enumMember"]);
         check("poured$0", &["status property", "poured enumMember readonly poured", "2027-04-02 number"]);
         check("42$0 psf", &["snow property", "42 number", "psf type", "on operator", "roof enumMember"]);

@@ -1,13 +1,15 @@
 //! The words of the format for Emacs.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use storyrod::syntax::form::{Form, Kind};
 use storyrod::syntax::names::JOINING;
 use storyrod::syntax::value::Side;
 use storyrod::syntax::vocabulary::{COMMON, ELEMENTS, ElementSpec, FACT_NAMES, FactSpec, lexicon};
 
-use crate::{holds, longest_first};
+use crate::dice::Dice;
+use crate::{holds, longest_first, random_specs};
 
 /// What changes the number beside it.
 const ARITHMETIC: [&str; 4] = ["half of", "less", "plus", "times"];
@@ -54,8 +56,10 @@ fn fact(spec: &FactSpec) -> String {
     let words = Words::of(&spec.form);
     let mut text = format!("({:?}", spec.phrase);
     // The words that join in every fact need not be told again.
-    let joining = words.joining.into_iter().filter(|word| !JOINING.contains(word));
-    for (key, phrases) in [(":joining", strings(joining)), (":choices", strings(words.choices))] {
+    let own = |words: BTreeSet<&'static str>| words.into_iter().filter(|word| !JOINING.contains(word));
+    for (key, phrases) in
+        [(":joining", strings(own(words.joining))), (":choices", strings(own(words.choices)))]
+    {
         if !phrases.is_empty() {
             text += &format!(" {key} ({phrases})");
         }
@@ -163,4 +167,16 @@ fn emacs_knows_the_words_of_the_vocabulary() {
     let joining = lexicon::joining();
     assert!(ARITHMETIC.iter().all(|word| joining.contains(word)), "{joining:?}");
     holds("editors/emacs/framing-words.el", &words());
+}
+
+/// `editors/emacs/test/run` holds the colours of a real Emacs to the server's reading of these and of the samples.
+#[test]
+fn random_specs_are_there_for_a_real_emacs() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/emacs/specs");
+    std::fs::create_dir_all(&folder).unwrap();
+    for seed in 0..12 {
+        let spec = random_specs::every_element(&mut Dice::new(seed));
+        assert!(spec.lines().count() > 100, "{spec}");
+        std::fs::write(folder.join(format!("random-{seed}.framing")), spec).unwrap();
+    }
 }

@@ -20,6 +20,21 @@
     (or value
         (ert-fail (list what (mapcar #'flymake-diagnostic-text (flymake-diagnostics)))))))
 
+(defun storyrod-test-spec (name)
+  "Return the file of the sample or random spec NAME."
+  (seq-find #'file-exists-p
+            (mapcar (lambda (folder) (expand-file-name (concat folder name) (getenv "STORYROD_ROOT")))
+                    '("grammar/samples/" "target/emacs/specs/"))))
+
+(defun storyrod-test-specs ()
+  "Return the names of all samples, and of the specs that cargo has drawn at random."
+  (let ((names (mapcan (lambda (folder)
+                         (directory-files (expand-file-name folder (getenv "STORYROD_ROOT")) nil
+                                          "\\.framing\\'"))
+                       (list "grammar/samples" "target/emacs/specs"))))
+    (should (> (length names) 12))
+    names))
+
 (defmacro storyrod-test-session (sample &rest body)
   "Run BODY in a buffer of a copy of SAMPLE that eglot manages."
   (declare (indent 1))
@@ -31,7 +46,7 @@
           (eglot-send-changes-idle-time 0)
           (display-buffer-overriding-action '(display-buffer-same-window))
           (inhibit-message t))
-     (copy-file (expand-file-name (concat "grammar/samples/" ,sample) (getenv "STORYROD_ROOT")) file)
+     (copy-file (storyrod-test-spec ,sample) file)
      (unwind-protect
          (progn
            (switch-to-buffer (find-file-noselect file))
@@ -224,16 +239,17 @@
          (answer (jsonrpc-request server :textDocument/semanticTokens/full
                                   `(:textDocument (:uri ,(storyrod--uri)))))
          (data (append (plist-get answer :data) nil))
+         (line 0)
+         (column 0)
          tokens)
-    (save-excursion
-      (goto-char (point-min))
+    ;; Columns are counted as server and client have agreed.
+    (cl-flet ((place (column) (eglot--lsp-position-to-point (list :line line :character column))))
       (while data
         (pcase-let ((`(,lines ,columns ,length ,type) (seq-take data 4)))
-          (unless (zerop lines)
-            (forward-line lines))
-          (forward-char columns)
-          (push (list (point) (+ (point) length) (aref types type)) tokens)
-          (setq data (nthcdr 5 data)))))
+          (setq column (if (zerop lines) (+ column columns) columns)
+                line (+ line lines)
+                data (nthcdr 5 data))
+          (push (list (place column) (place (+ column length)) (aref types type)) tokens))))
     (nreverse tokens)))
 
 (defun storyrod-test-face (position)
@@ -266,11 +282,10 @@
   "Return the faces that TEXT of TYPE at point may have."
   (cond
    ((equal text "/") '(nil))
+   ;; What joins the parts of any fact does so where it is chosen too: `shot at B/3'.
+   ((and (equal type "enumMember") (member text framing-words-joining)) '(framing-joining framing-choice))
    ;; The names of limits and profiles have no colour.
    ((and (equal type "property") (storyrod-test-behind "  \\(profile\\|limit\\) +")) '(nil))
-   ;; What follows `before' is the author's own.
-   ((and (equal type "enumMember") (storyrod-test-behind "  before .*"))
-    (storyrod-test-allowed text "string"))
    ;; The grammar takes `class 40' and `per 12' whole.
    ((and (eq major-mode 'framing-ts-mode) (storyrod-test-behind ".* \\(class\\|per\\) "))
     '(framing-stuff framing-joining))
@@ -286,7 +301,7 @@
 
 (defun storyrod-test-colours ()
   "Hold the colours of every sample to the server's tokens."
-  (dolist (sample (directory-files (expand-file-name "grammar/samples" (getenv "STORYROD_ROOT")) nil "\\.framing\\'"))
+  (dolist (sample (storyrod-test-specs))
     (storyrod-test-session sample
       (font-lock-ensure)
       (let ((tokens (storyrod-test-tokens))

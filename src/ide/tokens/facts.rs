@@ -132,7 +132,8 @@ impl Place<'_> {
                 (WordKind::Decorator, Modifiers::NONE.with_if(is_over, Modifier::Deprecated))
             }
             (Some(Kind::Slug), _) => (WordKind::Property, Modifiers::NONE),
-            (Some(Kind::FreeWords), _) => (WordKind::String, Modifiers::NONE),
+            // Where text may stand, bare words are the author's own too.
+            (Some(Kind::FreeWords | Kind::Text), _) => (WordKind::String, Modifiers::NONE),
             (_, "status") => (WordKind::EnumMember, stage(words).map_or(Modifiers::NONE, of_stage)),
             _ => (WordKind::EnumMember, Modifiers::NONE),
         })
