@@ -1,0 +1,110 @@
+"""A line that does not fit costs that line: what stands on the others stays as it was."""
+
+from framing import PARSER, SAMPLES, parse
+
+# What is left of a line half-way through, and what a slip adds to it.
+SLIPS = (" ;", ' "open', " 2x", " of", " --", " 1/")
+OPENINGS = ("be", "beam", "  be", '  "open', "(", "  load", "4x4")
+
+
+def elements(root, without=()):
+    """Each element by its rows and trees, facts in these rows left out."""
+    found = []
+    for node in root.named_children:
+        if node.type in ("comment", "ERROR") or node.start_point.row in without:
+            continue
+        parts = [
+            (child.start_point, child.end_point, str(child))
+            for child in node.children
+            if child.type not in ("comment", "ERROR") and child.start_point.row not in without
+        ]
+        found.append((node.type, node.start_point, parts))
+    return found
+
+
+def damages(line):
+    words = line.split(" ")
+    yield line[:-1]
+    yield from (" ".join(words[:n]) for n in range(1, len(words)) if words[n - 1])
+    yield from (line + slip for slip in SLIPS)
+    yield line.replace(line.lstrip().split(" ")[0], "wobble", 1)
+
+
+def whole_samples():
+    """Each sample's lines, and where its elements and comments begin."""
+    for sample in SAMPLES:
+        text = sample.read_text()
+        yield text.split("\n"), parse(text)
+
+
+def assert_costs_only(row, lines, root, damaged, lost):
+    text = "\n".join([*lines[:row], damaged, *lines[row + 1 :]])
+    assert elements(parse(text), lost) == elements(root, lost), f"{row + 1}: {damaged!r}"
+
+
+def some_of(damages, row, lines):
+    """All of them in a short text, one for each line in a long one."""
+    every = list(damages)
+    return every if len(lines) < 100 else [every[row % len(every)]]
+
+
+def test_a_damaged_fact_costs_its_line():
+    n_damages = 0
+    for lines, root in whole_samples():
+        for row, line in enumerate(lines):
+            if line.startswith(" "):
+                for damaged in some_of(damages(line.split("  --")[0].rstrip()), row, lines):
+                    assert_costs_only(row, lines, root, damaged, {row})
+                    n_damages += 1
+    assert n_damages > 1_500
+
+
+def test_a_damaged_heading_costs_its_element():
+    n_damages = 0
+    for lines, root in whole_samples():
+        starts = [node.start_point.row for node in root.named_children]
+        for row, line in enumerate(lines):
+            if line[:1].isalpha():
+                end = min((start for start in starts if start > row), default=len(lines))
+                for damaged in some_of(damages(line), row, lines):
+                    assert_costs_only(row, lines, root, damaged, set(range(row, end)))
+                    n_damages += 1
+    assert n_damages > 200
+
+
+def test_a_line_begun_between_elements_costs_that_line():
+    n_damages = 0
+    for lines, root in whole_samples():
+        for row in range(1, len(lines) - 1):
+            if not lines[row]:
+                for begun in some_of(OPENINGS, row, lines):
+                    assert_costs_only(row, lines, root, begun, {row})
+                    n_damages += 1
+    assert n_damages > 200
+
+
+def test_several_damaged_lines_cost_those_lines():
+    lines = SAMPLES[1].read_text().split("\n")
+    broken = {row for row, line in enumerate(lines) if line.startswith(" ") and row % 3}
+    text = "\n".join(line[: len(line) * 2 // 3] + " ?" if row in broken else line for row, line in enumerate(lines))
+    assert elements(parse(text), broken) == elements(parse("\n".join(lines)), broken)
+
+
+def test_a_line_typed_anew_gives_the_tree_of_the_whole_text():
+    text = SAMPLES[1].read_text().encode()
+    whole = str(parse(text))
+    lines = text.split(b"\n")
+    start = 0
+    for row, line in enumerate(lines):
+        end = start + len(line)
+        tree = PARSER.parse(text)
+        now = text[:start] + text[end:]
+        tree.edit(start, end, start, (row, 0), (row, len(line)), (row, 0))
+        tree = PARSER.parse(now, tree)
+        for at in range(len(line)):
+            place = start + at
+            now = now[:place] + line[at : at + 1] + now[place:]
+            tree.edit(place, place, place + 1, (row, at), (row, at), (row, at + 1))
+            tree = PARSER.parse(now, tree)
+        assert now == text and str(tree.root_node) == whole, line
+        start = end + 1
