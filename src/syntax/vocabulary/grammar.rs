@@ -1,6 +1,7 @@
 //! The formal grammar, `grammar/storyrod.ebnf`, rendered from the vocabulary.
 
 use crate::syntax::facts::expressions::CASES;
+use crate::syntax::facts::member::{GRADES, MAKES, SPECIES};
 use crate::syntax::form::{Form, Kind};
 use crate::syntax::lexer::unit_spellings;
 use crate::syntax::value::Side;
@@ -24,7 +25,9 @@ pub fn grammar() -> String {
     for fact in COMMON {
         text.push_str(&production(&fact_rule("any", fact), &fact_body(fact)));
     }
-    text.push_str(&production("claim", &expression(&CLAIM.form)));
+    // A claim is about its own element, so no name stands behind its fact.
+    text.push_str(&production("claim", &format!("claimed-{}", expression(&CLAIM.form))));
+    text.push_str(&production("claimed-fact", &claimed_fact()));
     text.push_str("\n/* Facts by name, in comparisons and claims */\n\n");
     text.push_str(&production("fact", &choice(FACT_NAMES.iter().map(fact_name))));
     text.push_str(VALUES);
@@ -33,7 +36,9 @@ pub fn grammar() -> String {
         text.push_str(&production(rule, &choice(spellings.into_iter().map(quoted))));
     }
     text.push_str(&production("side", &choice(Side::ALL.into_iter().map(|side| quoted(side.word())))));
-    text.push_str(&production("case", &choice(CASES.iter().copied().map(quoted))));
+    for (rule, words) in [("case", CASES), ("make", MAKES), ("species", SPECIES), ("named-grade", GRADES)] {
+        text.push_str(&production(rule, &choice(words.iter().copied().map(quoted))));
+    }
     text
 }
 
@@ -90,6 +95,13 @@ fn fact_name(name: &FactNameSpec) -> String {
     format!("{case}{}{arguments}", quoted(name.words))
 }
 
+fn claimed_fact() -> String {
+    let facts = FACT_NAMES.iter().filter(|name| name.second.is_none());
+    let words =
+        facts.map(|name| format!("{}{}", if name.takes_case { "case? " } else { "" }, quoted(name.words)));
+    choice(words)
+}
+
 fn choice(rules: impl Iterator<Item = String>) -> String {
     rules.collect::<Vec<_>>().join(" | ")
 }
@@ -144,7 +156,10 @@ const HEAD: &str = r#"/* The format of *.framing files.
    Rendered from the vocabulary; never edited by hand: `UPDATE=1 cargo test` writes it.
    Notation: the XML recommendation's (section 6), as it is or with blanks inside quotes, where one blank stands for
    one or more blanks or tabs. Between the parts of a line blanks may stand; no part goes on over a line's end.
-   Words are compared with their case. Of two phrases that fit, the longer is read.
+   Words are compared with their case. Of two phrases that fit, the longer is read. `@` says `at`, a multiplication
+   sign or an `X` says `x`; in a size it may touch the figures. Primes and typographic quotes mark feet and inches too,
+   and fractions may be single characters. A mark behind a number touches it; a comment stands behind a blank or first
+   in its line; the last line may end with the file.
    Facts may stand in any order; which must stand and which may repeat is in reference.md. */
 
 file ::= (blank-line | include | element)*
@@ -160,48 +175,53 @@ indent ::= (#x20 | #x9)+
 const VALUES: &str = r##"
 /* Values */
 
-name ::= letter (letter | digit | '_' | '-' | '.')*
-         /* no 'x' between digits, no '--', no '-' at the end, no word that opens an element */
+name ::= letter (letter | digit | '_' | '.' | '-' (letter | digit))*
+         /* no 'x' between digits, no '.' at the end, no word that opens an element or joins the parts of a line */
 gridline ::= name | digit+ ('.' digit+)?
 slug ::= [a-z] [a-z0-9-]*
-text ::= '"' [^ #xA#xD"] [^#xA#xD"]* '"'
-words ::= word+
-word ::= letter (letter | digit | '-' | '.')*
+text ::= '"' ([^ #xA#xD] [^#xA#xD"]*)? '"'
+         /* the first quote stands behind a blank; typographic quotes too */
+words ::= (word | mark)+
+word ::= letter (letter | digit | '_' | '.' | '-' (letter | digit))*
+mark ::= number letter (letter | digit | '-' | '.')*
 count ::= digit+
-number ::= '-'? digit+ ('.' digit+)? ('e' '-'? digit+)?
+number ::= '-'? digit+ ('.' digit+)? ('e' ('-' | '+')? digit+)?
 percent ::= number '%'
 date ::= digit digit digit digit '-' digit digit '-' digit digit
 bar ::= '#' digit+
 
-length ::= '-'? (feet | feet '-'? inch-mark | inch-mark | number unit)
+length ::= '-'? (feet | feet ('-' | ' ')? inch-mark | inch-mark | (number | mixed) ' '? unit '.'?) 'o.c.'?
 feet ::= number "'"
-inch-mark ::= (digit+ | digit+ ('-' | ' ') fraction | fraction | number) '"'
+inch-mark ::= (number | mixed) '"'
+mixed ::= (digit+ ('-' | ' '))? fraction
 fraction ::= digit+ '/' digit+
-elevation ::= 'EL'? ('+' | '-')? length
-inches ::= length | digit+ (('-' | ' ') fraction)? | fraction | number
-load ::= number load-unit
-stress ::= number stress-unit
-area ::= number area-unit
-value ::= length | load | stress | area | percent | number | point | member | words
+elevation ::= ('EL' | 'EL.')? ('+' | '-' | '(-)')? length | 'EL'? (#xB1 | '+/-') '0'
+inches ::= length | mixed | number
+load ::= number ' '? load-unit
+stress ::= number ' '? stress-unit
+area ::= number ' '? area-unit
+value ::= length | elevation | load | stress | area | percent | date | number | point | member
 
-grid-ref ::= gridline (('plus' | 'less') length)*
+grid-ref ::= gridline (('plus' | 'less') length)?
 point ::= grid-ref '/' grid-ref
 line ::= point 'to' point
 rect ::= grid-ref 'to' grid-ref 'by' grid-ref 'to' grid-ref
 
-member ::= plies? section (word | digit+)* 'treated'?
+member ::= plies? (section make? | inches make | name make?) 'treated'? species? grade? 'treated'?
 plies ::= digit+ '-ply' | digit+ 'of' | '(' digit+ ')'
-section ::= nominal | inches 'x' inches | inches | rolled | tube | pipe | name
+section ::= nominal | inches 'x' inches | rolled | tube | pipe
 nominal ::= digit+ 'x' digit+
-rolled ::= letter+ digit+ 'x' number
+rolled ::= letter letter? number 'x' number
 tube ::= 'HSS' inches 'x' inches 'x' inches
 pipe ::= 'pipe' inches 'x' inches | 'filled pipe' inches
+grade ::= named-grade | mark | bar | 'class' digit+ | 'No.' digit+ | 'PRI-' (letter | digit)+ | 'MSR' mark
 
 comparison ::= expression ('=' | '<' | '<=' | '>' | '>=') expression ('within' (length | load))?
 expression ::= term (('plus' | 'less') term)*
-term ::= value | fact | number 'times' fact | 'half of' (value | fact)
+term ::= 'half of'* (number 'times' fact | fact | value)
 
 letter ::= [A-Za-z]
+           /* and whatever else Unicode calls a letter */
 digit ::= [0-9]
 "##;
 
