@@ -169,7 +169,8 @@ function claim_of($, element) {
 
 function element_of($, element) {
   const keyword = field('keyword', leaf_of($, [element.keyword, ...element.also], 'keyword'));
-  const name = element.naming === 'name' ? [field('name', $.name)] : [];
+  // A heading that is still being written keeps its facts.
+  const name = element.naming === 'name' ? [optional(field('name', $.name))] : [];
   const title = element.naming === 'none' ? [] : [optional(field('title', $.text))];
   const facts = repeat(seq($._next_fact, optional($[`_fact_of_${rule_name(element.keyword)}`])));
   return seq(keyword, ...name, ...title, facts);
@@ -268,7 +269,12 @@ const values = {
     seq($._side_of_size, $._by, $._side_of_size),
   ),
   _depth: ($) => $._side_of_size,
-  _product: ($) => $.name,
+  // A product may be called what opens another section; what comes behind tells.
+  _product: ($) => choice(
+    $.name,
+    alias($._tube_mark, $.name),
+    ...['pipe', 'filled'].map((word) => alias(spelt($, word), $.name)),
+  ),
   _make: ($) => field('make', leaf_of($, vocabulary.makes, 'make')),
   _stuff: ($) => {
     const species = field('species', leaf_of($, vocabulary.species, 'species'));

@@ -4,6 +4,8 @@
 
 #[path = "../support/analysis.rs"]
 mod analysis;
+#[path = "../support/damage.rs"]
+mod damage;
 #[path = "../support/dice.rs"]
 mod dice;
 mod emacs;

@@ -7,19 +7,15 @@ SLIPS = (" ;", ' "open', " 2x", " of", " --", " 1/")
 OPENINGS = ("be", "beam", "  be", '  "open', "(", "  load", "4x4")
 
 
-def elements(root, without=()):
-    """Each element by its rows and trees, facts in these rows left out."""
-    found = []
-    for node in root.named_children:
-        if node.type in ("comment", "ERROR") or node.start_point.row in without:
-            continue
-        parts = [
-            (child.start_point, child.end_point, str(child))
-            for child in node.children
-            if child.type not in ("comment", "ERROR") and child.start_point.row not in without
-        ]
-        found.append((node.type, node.start_point, parts))
-    return found
+def parts(root, without=()):
+    """The headings and facts of the elements that they are in, but for those in these rows."""
+    return [
+        (element.type, part.start_point, part.end_point, str(part))
+        for element in root.named_children
+        if element.type not in ("comment", "ERROR")
+        for part in element.children
+        if part.type not in ("comment", "ERROR") and part.start_point.row not in without
+    ]
 
 
 def damages(line):
@@ -39,7 +35,7 @@ def whole_samples():
 
 def assert_costs_only(row, lines, root, damaged, lost):
     text = "\n".join([*lines[:row], damaged, *lines[row + 1 :]])
-    assert elements(parse(text), lost) == elements(root, lost), f"{row + 1}: {damaged!r}"
+    assert parts(parse(text), lost) == parts(root, lost), f"{row + 1}: {damaged!r}"
 
 
 def some_of(damages, row, lines):
@@ -59,16 +55,21 @@ def test_a_damaged_fact_costs_its_line():
     assert n_damages > 1_500
 
 
-def test_a_damaged_heading_costs_its_element():
+def test_a_damaged_heading_costs_its_line_or_without_its_keyword_the_element():
     n_damages = 0
     for lines, root in whole_samples():
-        starts = [node.start_point.row for node in root.named_children]
-        for row, line in enumerate(lines):
-            if line[:1].isalpha():
-                end = min((start for start in starts if start > row), default=len(lines))
-                for damaged in some_of(damages(line), row, lines):
-                    assert_costs_only(row, lines, root, damaged, set(range(row, end)))
-                    n_damages += 1
+        nodes = root.named_children
+        for node, behind in zip(nodes, [*nodes[1:], root]):
+            if node.type == "comment":
+                continue
+            row = node.start_point.row
+            end = behind.start_point.row if behind is not root else len(lines)
+            keyword = node.child_by_field_name("keyword").text.decode()
+            for damaged in some_of(damages(lines[row]), row, lines):
+                is_whole = damaged.startswith(f"{keyword} ") or damaged == keyword
+                lost = {row} if is_whole else set(range(row, end))
+                assert_costs_only(row, lines, root, damaged, lost)
+                n_damages += 1
     assert n_damages > 200
 
 
@@ -87,7 +88,7 @@ def test_several_damaged_lines_cost_those_lines():
     lines = SAMPLES[1].read_text().split("\n")
     broken = {row for row, line in enumerate(lines) if line.startswith(" ") and row % 3}
     text = "\n".join(line[: len(line) * 2 // 3] + " ?" if row in broken else line for row, line in enumerate(lines))
-    assert elements(parse(text), broken) == elements(parse("\n".join(lines)), broken)
+    assert parts(parse(text), broken) == parts(parse("\n".join(lines)), broken)
 
 
 def test_a_line_typed_anew_gives_the_tree_of_the_whole_text():
