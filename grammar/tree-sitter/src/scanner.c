@@ -45,9 +45,19 @@ static bool takes_comment_mark(TSLexer *lexer) {
   return true;
 }
 
+// What the line behind the comments that follow was found to be.
+typedef enum { UNKNOWN, ELEMENT, FACT } Ahead;
+
+typedef struct {
+  // The last line end was found while the parser recovers.
+  bool is_behind_broken;
+  // Found at the first of several comment lines, kept until the last, so that none is read twice.
+  Ahead ahead;
+} Scanner;
+
 // From a line's end over blank lines. Whether the first line that is no comment is a fact of this element decides
 // where the comments between belong: a note above an element is not the last thing of the one before it.
-static bool scan_line_end(TSLexer *lexer, const bool *valid) {
+static bool scan_line_end(TSLexer *lexer, const bool *valid, Scanner *scanner) {
   bool is_indented = false;
   bool has_comments = false;
   for (;;) {
@@ -67,18 +77,27 @@ static bool scan_line_end(TSLexer *lexer, const bool *valid) {
     }
     if (!takes_comment_mark(lexer)) break;
     has_comments = true;
+    if (scanner->ahead != UNKNOWN) {
+      is_indented = scanner->ahead == FACT;
+      break;
+    }
     skip_to_line_end(lexer);
   }
+  Ahead found = is_indented ? FACT : ELEMENT;
+  scanner->ahead = has_comments ? found : UNKNOWN;
+  scanner->is_behind_broken = valid[BROKEN];
   lexer->result_symbol = is_indented ? NEXT_FACT : NEXT_ELEMENT;
   return valid[lexer->result_symbol];
 }
 
+static const uint32_t MOST_COUNTED = 40;
+
 // A line that does not fit costs that line: nothing in it may be taken for the continuation of another one. The parser
 // looks for the cheapest way to go on, so a line that it skips after the one with the fault must be dear: each of its
-// characters counts.
+// first characters counts.
 static bool scan_broken(TSLexer *lexer, bool is_next_line) {
   lexer->result_symbol = BROKEN;
-  if (is_next_line) {
+  if (is_next_line && lexer->get_column(lexer) < MOST_COUNTED) {
     advance(lexer);
     lexer->mark_end(lexer);
     return true;
@@ -118,25 +137,25 @@ static bool scan_nominal(TSLexer *lexer) {
   return !is_mark && !is_in_word(next);
 }
 
-typedef struct {
-  // The last line end was found while the parser recovers.
-  bool is_behind_broken;
-} Scanner;
-
 void *tree_sitter_framing_external_scanner_create(void) { return ts_calloc(1, sizeof(Scanner)); }
 
 void tree_sitter_framing_external_scanner_destroy(void *payload) { ts_free(payload); }
 
 unsigned tree_sitter_framing_external_scanner_serialize(void *payload, char *buffer) {
-  buffer[0] = ((Scanner *)payload)->is_behind_broken;
-  return 1;
+  Scanner *scanner = payload;
+  buffer[0] = scanner->is_behind_broken;
+  buffer[1] = (char)scanner->ahead;
+  return 2;
 }
 
 void tree_sitter_framing_external_scanner_deserialize(void *payload, const char *buffer, unsigned length) {
-  ((Scanner *)payload)->is_behind_broken = length > 0 && buffer[0];
+  Scanner *scanner = payload;
+  scanner->is_behind_broken = length > 0 && buffer[0];
+  scanner->ahead = length > 1 ? (Ahead)buffer[1] : UNKNOWN;
 }
 
-static bool scan(TSLexer *lexer, const bool *valid, bool is_behind_broken) {
+bool tree_sitter_framing_external_scanner_scan(void *payload, TSLexer *lexer, const bool *valid) {
+  Scanner *scanner = payload;
   bool is_apart = false;
   while (is_blank(lexer->lookahead)) {
     lexer->advance(lexer, true);
@@ -144,7 +163,7 @@ static bool scan(TSLexer *lexer, const bool *valid, bool is_behind_broken) {
   }
   int32_t next = lexer->lookahead;
 
-  if (is_line_end(next)) return (valid[NEXT_ELEMENT] || valid[NEXT_FACT]) && scan_line_end(lexer, valid);
+  if (is_line_end(next)) return (valid[NEXT_ELEMENT] || valid[NEXT_FACT]) && scan_line_end(lexer, valid, scanner);
 
   if (next == '-' && valid[COMMENT]) {
     if (takes_comment_mark(lexer)) {
@@ -153,10 +172,10 @@ static bool scan(TSLexer *lexer, const bool *valid, bool is_behind_broken) {
       lexer->result_symbol = COMMENT;
       return true;
     }
-    return valid[BROKEN] && scan_broken(lexer, is_behind_broken);
+    return valid[BROKEN] && scan_broken(lexer, scanner->is_behind_broken);
   }
 
-  if (valid[BROKEN]) return !lexer->eof(lexer) && scan_broken(lexer, is_behind_broken);
+  if (valid[BROKEN]) return !lexer->eof(lexer) && scan_broken(lexer, scanner->is_behind_broken);
 
   if (is_size_mark(next) && valid[SIZE_MARK]) {
     advance(lexer);
@@ -183,12 +202,4 @@ static bool scan(TSLexer *lexer, const bool *valid, bool is_behind_broken) {
   }
 
   return false;
-}
-
-bool tree_sitter_framing_external_scanner_scan(void *payload, TSLexer *lexer, const bool *valid) {
-  Scanner *scanner = payload;
-  bool found = scan(lexer, valid, scanner->is_behind_broken);
-  bool is_line_end_found = lexer->result_symbol == NEXT_ELEMENT || lexer->result_symbol == NEXT_FACT;
-  if (found && (is_line_end_found || !valid[BROKEN])) scanner->is_behind_broken = valid[BROKEN];
-  return found;
 }

@@ -1,5 +1,8 @@
 """A line that does not fit costs that line: what stands on the others stays as it was."""
 
+import time
+
+import pytest
 from framing import PARSER, SAMPLES, parse
 
 # What is left of a line half-way through, and what a slip adds to it.
@@ -109,3 +112,17 @@ def test_a_line_typed_anew_gives_the_tree_of_the_whole_text():
             tree = PARSER.parse(now, tree)
         assert now == text and str(tree.root_node) == whole, line
         start = end + 1
+
+
+@pytest.mark.parametrize("text", [
+    "beam B1\n" + "-- note\n" * 40_000 + "  size 2x10\n",
+    "beam B1\n" + "  ??? and more\n" * 4_000,
+    "beam B1\n  ???\n  " + "? x 12 " * 200_000 + "\n  size 2x10\n",
+    'intent "I"\n  keep ' + "1\" plus " * 40_000 + '1" = 2"\n',
+    'beam "' * 40_000,
+    "9" * 400_000,
+], ids=["comments", "broken lines", "a long broken line", "a long sum", "quotes", "figures"])  # fmt: skip
+def test_no_text_takes_long(text):
+    begun = time.monotonic()
+    assert parse(text).end_byte == len(text)
+    assert time.monotonic() - begun < 10
