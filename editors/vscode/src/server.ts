@@ -5,7 +5,7 @@ import { ExecuteCommandRequest, LSPErrorCodes, ResponseError, State as ClientSta
 import { Client } from "./client";
 import { find } from "./executable";
 import { SECTION, surroundings } from "./settings";
-import { tellWhyNot } from "./trouble";
+import { tellUnlessTold } from "./trouble";
 
 export type State =
   | { readonly kind: "starting" | "stopped" }
@@ -124,7 +124,7 @@ export class Server implements Disposable {
   private fail(why: string): void {
     this.log.appendLine(why);
     this.become({ kind: "failed", why });
-    tellWhyNot(this, why);
+    tellUnlessTold(this, why);
   }
 
   private become(state: State): void {

@@ -2,7 +2,8 @@
 
 import {
   type Disposable,
-  ProcessExecution,
+  ShellExecution,
+  ShellQuoting,
   Task,
   type TaskDefinition,
   TaskGroup,
@@ -12,7 +13,7 @@ import {
   workspace,
 } from "vscode";
 import { find } from "./executable";
-import { SECTION, surroundings } from "./settings";
+import { preferences, SECTION, surroundings } from "./settings";
 
 const MATCHER = "$storyrod";
 
@@ -36,8 +37,12 @@ export function registerTasks(): Disposable {
 }
 
 function lint(definition: TaskDefinition, folder: WorkspaceFolder, program: string): Task {
-  const execution = new ProcessExecution(program, ["lint", "--format", "lines"], { cwd: folder.uri.fsPath });
-  const task = new Task(definition, folder, "lint", SECTION, execution, MATCHER);
+  // A path may hold blanks.
+  const command = { value: program, quoting: ShellQuoting.Strong };
+  const execution = new ShellExecution(command, ["lint", "--format", "lines"], { cwd: folder.uri.fsPath });
+  // Where the server tells of every file, the task would tell of all a second time.
+  const matchers = preferences()["wholeWorkspace"] === false ? MATCHER : [];
+  const task = new Task(definition, folder, "lint", SECTION, execution, matchers);
   task.group = TaskGroup.Build;
   task.presentationOptions = { reveal: TaskRevealKind.Silent };
   return task;

@@ -11,10 +11,19 @@ const AGAIN = "Try again";
 const SCHEME = "storyrod-help";
 const PAGE = Uri.from({ scheme: SCHEME, path: "/Install Storyrod.md" });
 
-/** Says it once, with buttons; nothing waits for the answer. */
+let unanswered = 0;
+
+/** Says it when the server can't start; while somebody types a path into the settings that would be every second. */
+export function tellUnlessTold(server: Server, why: string): void {
+  if (unanswered === 0) tellWhyNot(server, why);
+}
+
+/** Says it, with buttons; nothing waits for the answer. */
 export function tellWhyNot(server: Server, why: string): void {
   const message = `Storyrod has no server: ${why}. Specs are coloured, but nothing is checked.`;
+  unanswered += 1;
   void window.showErrorMessage(message, SETTINGS, HOW, AGAIN).then(async (choice) => {
+    unanswered -= 1;
     if (choice === SETTINGS) await openSettings("storyrod.server");
     if (choice === HOW) await window.showTextDocument(await workspace.openTextDocument(PAGE));
     if (choice === AGAIN) await server.restart();
