@@ -11,6 +11,7 @@ mod dice;
 mod emacs;
 mod helix;
 mod kate;
+mod neovim;
 mod protocol_page;
 #[path = "../support/random_specs.rs"]
 mod random_specs;

@@ -1,22 +1,36 @@
 vim.lsp.enable('storyrod')
 
--- Neovim keeps the places that belong to a diagnostic but does not show them.
-vim.api.nvim_create_user_command('FramingRelated', function()
-  local line = vim.api.nvim_win_get_cursor(0)[1] - 1
-  local items = {}
-  for _, diagnostic in ipairs(vim.diagnostic.get(0, { lnum = line })) do
-    local lsp = vim.tbl_get(diagnostic, 'user_data', 'lsp') or {}
-    local client = vim.lsp.get_clients({ bufnr = 0, name = 'storyrod' })[1]
-    for _, related in ipairs(client and lsp.relatedInformation or {}) do
-      local item = vim.lsp.util.locations_to_items({ related.location }, client.offset_encoding)[1]
-      item.text = related.message
-      table.insert(items, item)
-    end
+vim.api.nvim_create_user_command('Framing', function(call) require('storyrod.command').run(call) end, {
+  nargs = '+',
+  complete = function(begun, line) return require('storyrod.command').complete(begun, line) end,
+  desc = 'open a sheet of the house, run a lens, list the places of a finding',
+})
+
+-- What a lens asks for.
+for _, command in ipairs({ 'takedown', 'calc', 'rod', 'steps' }) do
+  vim.lsp.commands['storyrod.' .. command] = function(asked)
+    require('storyrod.sheets').open(asked.command, asked.arguments[1])
   end
-  if #items == 0 then
-    vim.notify('no other place belongs to a finding on this line')
-    return
-  end
-  vim.fn.setloclist(0, {}, ' ', { title = 'places that belong to it', items = items })
-  vim.cmd.lopen()
-end, { desc = 'list the places that belong to the finding under the cursor' })
+end
+
+local group = vim.api.nvim_create_augroup('storyrod', {})
+
+local function set_colours() require('storyrod.colours').set() end
+vim.api.nvim_create_autocmd('ColorScheme', { group = group, callback = set_colours })
+
+vim.api.nvim_create_autocmd('LspAttach', {
+  group = group,
+  callback = function(attached)
+    local client = vim.lsp.get_client_by_id(attached.data.client_id)
+    if not client or client.name ~= 'storyrod' then return end
+    set_colours()
+    local function refresh() vim.lsp.codelens.refresh({ bufnr = attached.buf }) end
+    vim.api.nvim_clear_autocmds({ group = group, buffer = attached.buf })
+    vim.api.nvim_create_autocmd({ 'BufEnter', 'InsertLeave', 'TextChanged' }, {
+      group = group,
+      buffer = attached.buf,
+      callback = refresh,
+    })
+    refresh()
+  end,
+})

@@ -200,13 +200,13 @@ syntax match framingStuff /\<HSS\ze\d/ contained
 syntax match framingOperator /[<>]\==\|[<>≤≥@]\|\/\|×/ contained
 
 " Numbers. A unit touches its number or stands one blank behind it.
-syntax match framingNumber /\%(\<EL\.\=\s*\%(-\|−\|(-) \=\|±\|+\/-\|+\)\=\|\%([^[:blank:](,=]\)\@1<!\%(-\|−\|(-) \=\|±\|+\/-\|+\)\)\=\%(\d\+\%(\.\d\+\)\= \=\%('\%('\)\@!\|’\%(’\)\@!\|′\%(′\)\@!\)\%([- ]\=\%(\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\|\d\+\%(\.\d\+\)\=\%([½¼¾⅛⅜⅝⅞]\|[- ]\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\)\=\)\%(''\|’’\|′′\|["”″]\)\|-\=\%(\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\|\d\+\%(\.\d\+\)\=\%([½¼¾⅛⅜⅝⅞]\|[- ]\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\)\=\)[[:alnum:]]\@!\)\=\|\%(\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\|\d\+\%(\.\d\+\)\=\%([½¼¾⅛⅜⅝⅞]\|[- ]\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\)\=\)\%(''\|’’\|′′\|["”″]\)\=\|\d\+\%(\.\d\+\)\=[eE][+-]\=\d\+\)%\=/ contained nextgroup=framingUnit
-syntax match framingNumber /\d\+\%(\%(kg\/m3\|sq\s\+ft\|sq\s\+in\|kN\/m\|kips\|sq\s\+m\|MPa\|kPa\|kip\|klf\|ksf\|ksi\|lbs\|pcf\|plf\|psf\|psi\|ft\|in\|kN\|lb\|mm\|m\)[[:alnum:]]\@!\)\@!\%([xX×]\d\)\@![^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\%([^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\|\d\)*\%([-.]\%([^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\|\d\)\+\)*/ contained nextgroup=framingUnit
-syntax match framingNumber /\%(\<EL\.\=\s*\%(-\|−\|(-) \=\|±\|+\/-\|+\)\=\|\%([^[:blank:](,=]\)\@1<!\%(-\|−\|(-) \=\|±\|+\/-\|+\)\)\=\d\+\%(\.\d\+\)\=[eE][+-]\=\d\d\=[[:alnum:]]\@!/ contained nextgroup=framingUnit
-syntax match framingNumber /#\d\{1,3}/ contained nextgroup=framingUnit
-syntax match framingNumber /\d\d\d\d-\d\d-\d\d/ contained nextgroup=framingUnit
-syntax match framingNumber /\d\+[xX×]\d\+\%([[:alnum:]\/'"’”′″_×]\|[.-]\d\)\@!/ contained nextgroup=framingUnit
-syntax match framingNumber /\d\+-ply\>/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1\%(\<EL\.\=\s*\%(-\|−\|(-) \=\|±\|+\/-\|+\)\=\|\%([^[:blank:](,=]\)\@1<!\%(-\|−\|(-) \=\|±\|+\/-\|+\)\)\=\%(\d\+\%(\.\d\+\)\= \=\%('\%('\)\@!\|’\%(’\)\@!\|′\%(′\)\@!\)\%([- ]\=\%(\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\|\d\+\%(\.\d\+\)\=\%([½¼¾⅛⅜⅝⅞]\|[- ]\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\)\=\)\%(''\|’’\|′′\|["”″]\)\|-\=\%(\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\|\d\+\%(\.\d\+\)\=\%([½¼¾⅛⅜⅝⅞]\|[- ]\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\)\=\)[[:alnum:]]\@!\)\=\|\%(\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\|\d\+\%(\.\d\+\)\=\%([½¼¾⅛⅜⅝⅞]\|[- ]\%(\d\+\/\d\+\|[½¼¾⅛⅜⅝⅞]\)\)\=\)\%(''\|’’\|′′\|["”″]\)\=\|\d\+\%(\.\d\+\)\=[eE][+-]\=\d\+\)%\=/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1\d\+\%(\%(kg\/m3\|sq\s\+ft\|sq\s\+in\|kN\/m\|kips\|sq\s\+m\|MPa\|kPa\|kip\|klf\|ksf\|ksi\|lbs\|pcf\|plf\|psf\|psi\|ft\|in\|kN\|lb\|mm\|m\)[[:alnum:]]\@!\)\@!\%([xX×]\d\)\@![^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\%([^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\|\d\)*\%([-.]\%([^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\|\d\)\+\)*/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1\%(\<EL\.\=\s*\%(-\|−\|(-) \=\|±\|+\/-\|+\)\=\|\%([^[:blank:](,=]\)\@1<!\%(-\|−\|(-) \=\|±\|+\/-\|+\)\)\=\d\+\%(\.\d\+\)\=[eE][+-]\=\d\d\=[[:alnum:]]\@!/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1#\d\{1,3}/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1\d\d\d\d-\d\d-\d\d/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1\d\+[xX×]\d\+\%([[:alnum:]\/'"’”′″_×]\|[.-]\d\)\@!/ contained nextgroup=framingUnit
+syntax match framingNumber /\%#=1\d\+-ply\>/ contained nextgroup=framingUnit
 syntax match framingUnit / \=\%(kg\/m3\|sq\s\+ft\|sq\s\+in\|kN\/m\|kips\|sq\s\+m\|MPa\|kPa\|kip\|klf\|ksf\|ksi\|lbs\|pcf\|plf\|psf\|psi\|ft\|in\|kN\|lb\|mm\|m\)\%([[:alnum:]_]\|[-.][[:alnum:]]\)\@!\.\=/ contained
 syntax match framingTimes /[[:blank:]0-9½¼¾⅛⅜⅝⅞'"’”′″]\@1<=[xX×]\ze *[0-9½¼¾⅛⅜⅝⅞]/ contained
 

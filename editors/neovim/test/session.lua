@@ -1,24 +1,6 @@
 -- One session in a real Neovim: write a spec of two files, open one, and look at what is shown.
-local LONG = 20000
-local folder = vim.env.SPEC
-
-local function write(name, text)
-  local file = assert(io.open(folder .. '/' .. name, 'w'))
-  file:write(text)
-  file:close()
-end
-
-local function fail(what)
-  io.stderr:write('not as it should be: ' .. what .. '\n')
-  for _, d in ipairs(vim.diagnostic.get()) do
-    io.stderr:write(('  shown: %s:%d:%d %s\n'):format(vim.api.nvim_buf_get_name(d.bufnr), d.lnum + 1, d.col + 1, d.message))
-  end
-  vim.cmd.cquit()
-end
-
-local function check(what, condition)
-  if not vim.wait(LONG, condition, 10) then fail(what) end
-end
+local lib = dofile('editors/neovim/test/lib.lua')
+local folder, fail, check, replace, put_cursor = lib.folder, lib.fail, lib.check, lib.replace, lib.put_cursor
 
 -- The diagnostics of a file that are about this text.
 local function shown(name, text)
@@ -30,46 +12,18 @@ local function shown(name, text)
   end, vim.diagnostic.get(buffer))
 end
 
--- Puts `new` where `old` stands first in the buffer, as typing does.
-local function replace(buffer, old, new)
-  for row, line in ipairs(vim.api.nvim_buf_get_lines(buffer, 0, -1, false)) do
-    local first, last = line:find(old, 1, true)
-    if first then
-      vim.api.nvim_buf_set_text(buffer, row - 1, first - 1, row - 1, last, { new })
-      return row
-    end
-  end
-  fail('there is no ' .. old)
-end
-
--- Puts the cursor so many characters behind the place where `text` stands first in the buffer.
-local function put_cursor(buffer, text, behind)
-  for row, line in ipairs(vim.api.nvim_buf_get_lines(buffer, 0, -1, false)) do
-    local first = line:find(text, 1, true)
-    if first then
-      vim.api.nvim_win_set_cursor(0, { row, first - 1 + behind })
-      return
-    end
-  end
-  fail('there is no ' .. text)
-end
-
-local function main()
+lib.run(function()
   -- A house with nothing wrong in it, its foundation in a file apart.
-  local sample = table.concat(vim.fn.readfile('grammar/samples/first.framing'), '\n') .. '\n'
+  local sample = lib.sample('first')
   local at = sample:find('wall W1 ', 1, true)
-  write('house.framing', sample:sub(1, at - 1) .. 'include "foundation.framing" -- 😀\n')
-  write('foundation.framing', sample:sub(at))
+  lib.write('house.framing', sample:sub(1, at - 1) .. 'include "foundation.framing" -- 😀\n')
+  lib.write('foundation.framing', sample:sub(at))
   vim.cmd.edit(folder .. '/house.framing')
   local buffer = vim.api.nvim_get_current_buf()
 
   if vim.bo.filetype ~= 'framing' then fail('the file type is ' .. vim.bo.filetype) end
   if vim.bo.commentstring ~= '-- %s' then fail('comments are ' .. vim.bo.commentstring) end
-  if vim.bo.syntax ~= 'framing' then fail('the colours are those of ' .. vim.bo.syntax) end
-  check('the server attaches', function()
-    local client = vim.lsp.get_clients({ bufnr = buffer, name = 'storyrod' })[1]
-    return client and client.initialized
-  end)
+  lib.wait_for_server(buffer)
 
   -- By hand: the grade is 98'-0", the footing's underside 95'-0 1/2" less 8", so it is 3'-7 1/2" deep.
   -- The footing stands in the file that is not open.
@@ -95,13 +49,13 @@ local function main()
       end
     end
   end)
-  vim.lsp.buf.format({ timeout_ms = LONG })
+  vim.lsp.buf.format({ timeout_ms = lib.LONG })
   local line = vim.api.nvim_buf_get_lines(buffer, row - 1, row, false)[1]
   if not vim.startswith(line, '  bears on      W1 for') then fail('formatted: ' .. line) end
 
   -- What carries the joists, as a tree.
   local function ask(method, params)
-    local answer = vim.lsp.buf_request_sync(buffer, method, params, LONG)
+    local answer = vim.lsp.buf_request_sync(buffer, method, params, lib.LONG)
     for _, one in pairs(answer or {}) do
       if one.err then fail(method .. ': ' .. vim.inspect(one.err)) end
       return one.result
@@ -109,7 +63,7 @@ local function main()
     fail(method .. ' is not answered')
   end
   put_cursor(buffer, 'joists J1', 8)
-  local encoding = vim.lsp.get_clients({ bufnr = buffer, name = 'storyrod' })[1].offset_encoding
+  local encoding = lib.client(buffer).offset_encoding
   local joists = ask('textDocument/prepareCallHierarchy', vim.lsp.util.make_position_params(0, encoding))
   local below = vim.tbl_map(function(call) return call.to.name end, ask('callHierarchy/outgoingCalls', { item = joists[1] }))
   table.sort(below)
@@ -171,8 +125,4 @@ local function main()
   local client = vim.lsp.get_clients({ name = 'storyrod' })[1]
   if client then client:stop() end
   check('the server ends', function() return #vim.lsp.get_clients({ name = 'storyrod' }) == 0 end)
-  vim.cmd.quitall({ bang = true })
-end
-
-local ok, fault = xpcall(main, debug.traceback)
-if not ok then fail(fault) end
+end)

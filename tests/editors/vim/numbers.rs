@@ -29,6 +29,7 @@ pub fn items(letter: &str, units: &str) -> String {
         r#"\d\+[xX×]\d\+\%([[:alnum:]\/'"’”′″_×]\|[.-]\d\)\@!"#,
         r"\d\+-ply\>",
     ]
-    .map(|pattern| format!("syntax match framingNumber /{pattern}/ contained nextgroup=framingUnit\n"))
+    // Vim's older engine is sixty times as fast with these.
+    .map(|pattern| format!("syntax match framingNumber /\\%#=1{pattern}/ contained nextgroup=framingUnit\n"))
     .concat()
 }

@@ -1,0 +1,3 @@
+; Written by `UPDATE=1 cargo test --test editors` from grammar/tree-sitter/queries; not edited by hand.
+
+(element) @fold

@@ -1,0 +1,4 @@
+; Written by `UPDATE=1 cargo test --test editors` from grammar/tree-sitter/queries; not edited by hand.
+
+((comment) @injection.content
+  (#set! injection.language "comment"))
