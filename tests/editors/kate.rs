@@ -2,14 +2,17 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
+use std::path::Path;
 
 use storyrod::syntax::form::{Form, Kind};
 use storyrod::syntax::names::JOINING;
 use storyrod::syntax::value::Side;
 use storyrod::syntax::vocabulary::lexicon::{self, Phrases};
-use storyrod::syntax::vocabulary::{ELEMENTS, ElementSpec, FACT_NAMES};
+use storyrod::syntax::vocabulary::{ELEMENTS, ElementSpec, FACT_NAMES, spec_of};
+use storyrod::syntax::{Opening, parse_fresh};
 
-use crate::{holds, longest_first};
+use crate::dice::Dice;
+use crate::{holds, longest_first, random_specs};
 
 /// What may not follow a word: it would be a longer word.
 const WORD_ENDS: &str = r"(?![\p{L}\p{Nd}_.×]|-[\p{L}\p{Nd}_.])";
@@ -290,4 +293,26 @@ fn definition() -> String {
 #[test]
 fn kate_colours_the_words_of_the_vocabulary() {
     holds("editors/kate/framing.xml", &definition());
+}
+
+/// Specs at random for `editors/kate/test/run`, which colours them. Each phrase of each element stands in one of them,
+/// but for those of a project, which the samples have.
+#[test]
+fn the_engine_gets_specs_with_every_phrase() {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("kate");
+    std::fs::create_dir_all(&folder).unwrap();
+    let specs = ELEMENTS.iter().filter(|spec| spec.keyword != "project");
+    let phrases = specs.flat_map(|spec| spec.all_facts().map(|fact| (spec.keyword, fact.phrase)));
+    let mut missing: BTreeSet<_> = phrases.collect();
+    for seed in 0..12 {
+        let text = random_specs::every_element(&mut Dice::new(seed));
+        for chunk in parse_fresh(&text).chunks {
+            let Opening::Element(heading) = &chunk.body.opening else { continue };
+            for fact in &chunk.body.facts {
+                missing.remove(&(spec_of(heading.kind).keyword, fact.spec.phrase));
+            }
+        }
+        std::fs::write(folder.join(format!("{seed}.framing")), text).unwrap();
+    }
+    assert!(missing.is_empty(), "{missing:?}");
 }

@@ -87,7 +87,7 @@ def is_right(text, start, piece, kind, found):
     is_first = line.split()[0] in piece.split()
     if kind == "string" and piece[0] not in '"“”':
         return True  # words of the author's own without quotes: `fir plank`
-    if kind == "enumMember" and line.split()[0] == "before":
+    if kind == "enumMember" and line.split()[0] in ("before", "fastened"):
         return True  # the same, told as chosen
     if kind == "property" and not is_first:
         # `limit riser-difference` names a limit of its own.
