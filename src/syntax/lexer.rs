@@ -486,6 +486,7 @@ mod tests {
             ("-200 lb", TokenKind::Load(Load::Point(Force::lb(-200.0)))),
             ("875 psi", TokenKind::Stress(Stress::psi(875.0))),
             ("1.4e6 psi", TokenKind::Stress(Stress::psi(1.4e6))),
+            ("1e3 sq ft", TokenKind::Area(Area::sq_ft(1000.0))),
             ("50 ksi", TokenKind::Stress(Stress::ksi(50.0))),
             ("12 MPa", TokenKind::Stress(Stress::mpa(12.0))),
             ("256 sq ft", TokenKind::Area(Area::sq_ft(256.0))),
@@ -515,6 +516,13 @@ mod tests {
         ] {
             assert_eq!(one(text), (kind, None), "{text}");
         }
+    }
+
+    #[test]
+    fn what_does_not_fit_stays_a_token_of_its_own() {
+        let texts = |line| tokens(line).0.iter().map(|token| token.text).collect::<Vec<_>>();
+        assert_eq!(texts("2e1 ft"), ["2e1", " ", "ft"]);
+        assert_eq!(texts("3-plywood"), ["3", "-", "plywood"]);
     }
 
     #[test]

@@ -290,13 +290,18 @@ fn nominal(text: &str) -> Option<Reading> {
 fn number(text: &str) -> Option<Reading> {
     let mut rest = Rest(text);
     if let Some((value, after)) = scientific(rest) {
-        rest = after;
-        let kind = match numbers::unit(&mut rest) {
+        let mut behind = after;
+        let kind = match numbers::unit(&mut behind) {
             Some((_, Unit::Stress(of))) => TokenKind::Stress(of(value)),
             Some((_, Unit::Load(of))) => TokenKind::Load(of(value)),
-            _ => TokenKind::Decimal(value),
+            Some((_, Unit::Area(of))) => TokenKind::Area(of(value)),
+            // A length is exact: its unit stays behind, so that the line can't be read as if it had none.
+            Some((_, Unit::Length(..))) | None => {
+                behind = after;
+                TokenKind::Decimal(value)
+            }
         };
-        return Some(right(text.len() - rest.0.len(), kind));
+        return Some(right(text.len() - behind.0.len(), kind));
     }
     let part = mixed(&mut rest)?;
     let unit = if rest.take_one_of(INCH_MARKS) { Some(("\"", INCH)) } else { numbers::unit(&mut rest) };
@@ -312,11 +317,12 @@ fn number(text: &str) -> Option<Reading> {
         return Some(right(length + 1, TokenKind::Percent(figures.to_f64())));
     }
     let whole = figures.is_whole().then(|| u32::try_from(figures.numerator).ok());
+    let mut behind = rest;
     if let Some(Some(plies)) = whole
-        && rest.take("-ply")
-        && !rest.next().is_some_and(char::is_alphanumeric)
+        && behind.take("-ply")
+        && !behind.next().is_some_and(char::is_alphanumeric)
     {
-        return Some(right(text.len() - rest.0.len(), TokenKind::Ply(plies)));
+        return Some(right(text.len() - behind.0.len(), TokenKind::Ply(plies)));
     }
     if let Some(mark) = mark(rest) {
         return Some(right(length + mark, TokenKind::Marking));
