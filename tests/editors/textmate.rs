@@ -5,6 +5,8 @@
 
 mod facts;
 mod regex;
+mod spans;
+mod texts;
 
 use std::collections::BTreeMap;
 
@@ -201,7 +203,7 @@ fn base() -> BTreeMap<String, Value> {
                     "match": format!(r"(/)\s*({})", regex::grid_number()),
                     "captures": captures([(1, "punctuation.separator.point"), (2, "variable.other.name")]),
                 },
-                rule("variable.other.name", format!(r"{}(?=\s*/\s*\p{{Alpha}})", regex::grid_number())),
+                rule("variable.other.name", regex::grid_number_of_point()),
             ]}),
         ),
         ("size-mark", rule("keyword.operator.size", regex::size_mark())),
@@ -225,7 +227,7 @@ fn base() -> BTreeMap<String, Value> {
             "material",
             json!({ "patterns": [words("support.type.material", lexicon::stuff()), material_marks()] }),
         ),
-        ("comparison", json!({ "patterns": [fact_names(), compared()] })),
+        ("fact-names", json!({ "patterns": [fact_names(), compared()] })),
         ("name", rule("variable.other.name", WORD)),
         ("rule-name", rule("variable.other.constant", WORD)),
         // Words of the author's own are stepped over, so that nothing is found inside them.
