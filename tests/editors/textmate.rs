@@ -88,7 +88,7 @@ fn element(spec: &'static ElementSpec, repository: &mut BTreeMap<String, Value>)
             inside.push(include(&look.key()));
             json!({
                 "begin": format!(r"^\s+({}){WORD_END}", alternatives([fact.phrase])),
-                "beginCaptures": captures([(1, "support.type.property-name")]),
+                "beginCaptures": captures([(1, "variable.other.property")]),
                 "end": "$",
                 "patterns": inside,
             })

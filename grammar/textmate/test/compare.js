@@ -12,7 +12,7 @@ const SCOPES = {
   element: [/^storage\.type\.element/, 1],
   defined: [/^entity\.name\.type/, 1],
   include: [/^keyword\.control\.import/, 1],
-  phrase: [/^support\.type\.property-name/, 1],
+  phrase: [/^variable\.other\.property/, 1],
   fact: [/^support\.function\.fact/, 1],
   joining: [/^keyword\.operator\.word/, 1],
   choice: [/^constant\.language\.choice/, 1],

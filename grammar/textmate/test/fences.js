@@ -62,7 +62,7 @@ async function main(folder) {
     ['Center girder', 'string.quoted.double.framing'],
     ['"', 'punctuation.definition.string.end.framing'],
     ['', 'meta.embedded.block.framing'],
-    ['size', 'support.type.property-name.framing'],
+    ['size', 'variable.other.property.framing'],
     ['', 'meta.embedded.block.framing'],
     ['W8x24', 'support.type.material.framing'],
     ['-- no fence', 'comment.line.double-dash.framing'],

@@ -74,15 +74,15 @@ fn every_word() -> String {
         text.push_str(&format!("  limit some-limit 12 {unit}\n  limit some-limit 1.5{unit}\n"));
     }
     for stuff in lexicon::stuff() {
-        let sizes = ["2x10", "11-7/8"].map(|size| format!("beam B1\n  size {size} {stuff}\n"));
-        let read = sizes
-            .iter()
-            .find(|size| parse_fresh(size).chunks.iter().all(|chunk| chunk.body.problems.is_empty()));
-        text.push_str(read.map_or("", |size| size));
-        assert!(
-            read.is_some() || ["HSS", "pipe", "filled pipe"].contains(&stuff),
-            "{stuff} is nothing to be made of"
-        );
+        let forms =
+            ["2x10 ?", "11-7/8 ?", "2x10 ? 2", "2x10 ? 24F", "? 4 x 4 x 1/4", "? 3-1/2 x 0.226", "? 4"];
+        let mut sizes =
+            forms.map(|form| format!("beam B1\n  size {}\n", form.replace('?', stuff))).into_iter();
+        let reads =
+            |size: &String| parse_fresh(size).chunks.iter().all(|chunk| chunk.body.problems.is_empty());
+        let read = sizes.find(reads);
+        assert!(read.is_some(), "{stuff} is nothing to be made of");
+        text.extend(read);
     }
     text
 }
