@@ -1,7 +1,7 @@
 //! The shape of a file: its elements with their notes, under the comments that head its sections.
 //!
 //! Comments directly above an element are its note. Comments with a blank line above and below them, of which one line
-//! has words, head a section: it reaches down to the next heading.
+//! has words, head a section: it reaches down to the next heading. Words that end with a full stop are a remark.
 
 use std::ops::Range;
 
@@ -175,6 +175,7 @@ impl<'a> Reader<'a> {
         if after == After::Blank
             && run.is_behind_blank
             && let [title] = run.titles.as_slice()
+            && !title.ends_with('.')
         {
             let blocks = outline.blocks.len()..outline.blocks.len();
             let section = Section { title: title.clone(), heading: run.span, span: run.span, blocks };
@@ -221,6 +222,8 @@ project \"House\"
 floor main
   deck          3/4\"
   -- not sure yet
+
+-- 8 less 3 is 5.
 
 -- between
   live          40 psf
