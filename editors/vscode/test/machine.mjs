@@ -71,7 +71,7 @@ export class Machine {
     await until('the workbench answers', async () => (await fetch(`${address}/healthz`)).ok, 120_000);
     const executablePath = CHROMIUM.map((name) => `/usr/bin/${name}`).find((file) => fs.existsSync(file));
     this.browser = await chromium.launch({ executablePath, headless: true, args: FLAGS, env: { ...process.env, HOME: this.home } });
-    const context = await this.browser.newContext({ viewport: { width: 1400, height: 900 } });
+    const context = await this.browser.newContext({ viewport: { width: 1680, height: 1000 } });
     const page = await context.newPage();
     page.setDefaultTimeout(LONG);
     await page.goto(`${address}/?folder=${encodeURIComponent(this.folder)}`);

@@ -1,4 +1,5 @@
-// Holds the sessions, one after the other, in one workbench. Each step is told as it ends; a picture of it is kept.
+// Holds the sessions, one after the other, in one workbench. Each step is told as it ends, with what it measured;
+// a picture of it is kept. A step leaves what it opened for the picture; the next one puts it away.
 import fs from 'node:fs';
 import path from 'node:path';
 import { Machine } from './machine.mjs';
@@ -6,7 +7,7 @@ import { NotSeen } from './patience.mjs';
 import { specsIn } from './spec.mjs';
 import { Workbench } from './workbench.mjs';
 
-const SESSIONS = ['server', 'findings', 'sight', 'sheets', 'writing', 'ways', 'colours'];
+const SESSIONS = ['server', 'findings', 'sight', 'sheets', 'writing', 'ways', 'colours', 'task'];
 
 const tools = path.join(process.env.STORYROD_TARGET, 'vscode');
 const shots = path.join(tools, 'shots');
@@ -30,9 +31,9 @@ try {
       const picture = path.join(shots, `${name}-${title.replace(/[^a-z0-9]+/gi, '-')}.png`);
       const began = Date.now();
       try {
-        await body();
+        const said = await body();
         passed += 1;
-        console.log(`ok ${name}: ${title} (${((Date.now() - began) / 1000).toFixed(1)} s)`);
+        console.log(`ok ${name}: ${said ? `${title}: ${said}` : title} (${((Date.now() - began) / 1000).toFixed(1)} s)`);
       } catch (fault) {
         failed += 1;
         console.log(`FAILED ${name}: ${title}\n${fault instanceof NotSeen ? fault.message : fault.stack}`);

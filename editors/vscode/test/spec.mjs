@@ -21,8 +21,12 @@ export class Spec {
   }
 
   restore() {
+    this.write(this.text);
+  }
+
+  write(text) {
     fs.mkdirSync(path.dirname(this.path), { recursive: true });
-    fs.writeFileSync(this.path, this.text);
+    fs.writeFileSync(this.path, text);
   }
 
   onDisk() {
@@ -61,10 +65,11 @@ export class Spec {
 export function specsIn(folder) {
   const house = Spec.ofSample(folder, 'loon-cove.framing');
   const cabin = Spec.ofSample(folder, 'first.framing');
+  const copy = new Spec(folder, 'copy.framing', house.text);
   // The cabin once more, its foundation in a file apart.
   const at = cabin.text.indexOf('wall W1 ');
   const root = new Spec(folder, 'split/root.framing', `${cabin.text.slice(0, at)}include "foundation.framing"\n`);
   const foundation = new Spec(folder, 'split/foundation.framing', cabin.text.slice(at));
   const notes = new Spec(folder, 'notes.md', '# Notes\n\n```framing\ncolumn C1 "Under the girder"\n```\n');
-  return { house, cabin, root, foundation, notes };
+  return { house, cabin, copy, root, foundation, notes };
 }

@@ -40,8 +40,17 @@ export class Workbench {
 
   /** Chooses a command from the palette. */
   async command(title) {
-    await this.press('F1');
+    await this.press('Escape', 'F1');
     await this.choose(title);
+  }
+
+  /** Finds a file of the folder; what it gives opens it. */
+  async find(name) {
+    await this.press('Escape', 'Control+1', 'Control+p');
+    await this.page.waitForSelector(`${PALETTE} input`);
+    await this.keys.insertText(name);
+    await until(`${name} is found`, async () => (await this.texts(`${ROWS}.focused`)).some((row) => row.includes(name)));
+    return () => this.press('Enter');
   }
 
   /** Opens a file of the folder, on the left. */
@@ -108,6 +117,12 @@ export class Workbench {
     await this.press('Escape');
     await this.command('File: Revert File');
     await until('the file is as it was', async () => (await this.page.locator('.tab.active.dirty').count()) === 0);
+  }
+
+  /** The colour in which a word that stands alone in its piece of a line is drawn. */
+  async colour(word) {
+    const piece = this.page.locator(`${EDITOR} .view-line span > span`, { hasText: new RegExp(`^\\s*${word}\\s*$`) }).first();
+    return piece.evaluate((span) => getComputedStyle(span).color);
   }
 
   /** Closes the active tab with all that was changed in it. */

@@ -23,4 +23,17 @@ export default async ({ code, house, notes, step }) => {
     await code.open(notes.name);
     await inspect({ line: 4, column: 3 }, 'meta.embedded', /(keyword|storage)\S*\.framing/);
   });
+
+  for (const [theme, kind] of [['Dark Modern', 'vs-dark'], ['Light Modern', 'vs']]) {
+    await step(`words of another kind have another colour in ${theme}`, async () => {
+      await code.command('Preferences: Color Theme');
+      await code.choose(theme);
+      await see(() => code.page.locator('.monaco-workbench').getAttribute('class'), new RegExp(`\\b${kind}\\b`));
+      await code.open(house.name);
+      await code.put(house.place('  thick         4"\n  joint         round C$01'));
+      const words = ['slab', 'thick', '4"', '"Basement.slab"', '--.concrete.*', 'round'];
+      const colours = await Promise.all(words.map((word) => code.colour(word)));
+      await see(async () => String(new Set(colours).size), /^6$/);
+    });
+  }
 };

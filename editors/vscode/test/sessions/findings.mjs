@@ -7,7 +7,7 @@ const MISTAKE = [/risers of stair S2 go from 6" to 6-1\/2"/, 'storyrod', 'risers
 
 const CLEAN = [0, 0];
 
-export default async ({ code, house, step }) => {
+export default async ({ code, machine, house, copy, step }) => {
   const makeMistake = () => code.replace(house.place(FINISH), '5/8"', '1-1/8"');
 
   await step('a clean house shows nothing', async () => {
@@ -39,7 +39,34 @@ export default async ({ code, house, step }) => {
   await step('the undone change leaves nothing', async () => {
     await code.open(house.name);
     await code.revert();
+    await seeOnly(() => code.counts(), CLEAN);
+    await code.showProblems();
     await see(() => code.texts('.markers-panel'), 'No problems');
+  });
+
+  await step('from the choice of a file to its first squiggle', async () => {
+    // The house has no floor of this name.
+    copy.write(copy.with('datum         main', 'datum         cellar'));
+    await seeOnly(() => code.counts(), [1, 0]);
+    const open = await code.find(copy.name);
+    const began = performance.now();
+    await open();
+    await code.page.waitForSelector('.editor-instance .squiggly-error', { state: 'attached' });
+    const took = performance.now() - began;
+    await see(() => code.problems(), /cellar.*unknown-name/);
+    return `${Math.round(took)} ms`;
+  });
+
+  await step('a file mended by another program is told mended', async () => {
+    copy.restore();
+    await seeOnly(() => code.counts(), CLEAN);
+    await code.closeTab();
     await code.press('Control+Shift+m');
+  });
+
+  await step('the server keeps small', async () => {
+    const [{ peak }] = machine.languageServers();
+    if (peak > 300_000) throw new Error(`it took ${peak} kB`);
+    return `${Math.round(peak / 1024)} MB at the most, unoptimized`;
   });
 };

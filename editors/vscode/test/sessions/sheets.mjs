@@ -1,5 +1,5 @@
 // Sheets: read-only documents beside the spec.
-import { see, seeOnly } from '../patience.mjs';
+import { see } from '../patience.mjs';
 
 export default async ({ code, house, step }) => {
   const carried = house.printed(/column C1 carries (.+)/, 'takedown', 'C1');
@@ -52,9 +52,7 @@ export default async ({ code, house, step }) => {
     await see(() => code.lines(1), house.printed(/(drop: .*)/, 'steps', 'main', 'sunroom'), '3 of 6-1/2"');
   });
 
-  await step('the sheets are closed', async () => {
-    await code.command('View: Close Other Editors in Group').catch(() => {});
-    await code.open(house.name);
-    await seeOnly(() => code.tab(), [house.name]);
+  await step('all is closed again', async () => {
+    await code.closeAll();
   });
 };

@@ -29,7 +29,7 @@ export default async ({ code, house, step }) => {
     await see(() => code.lenses(), `carries ${girder} · cap ${capPlate}`);
   });
 
-  await step('a dark theme', async () => {
+  await step('all of it in a dark theme', async () => {
     await code.command('Preferences: Color Theme');
     await code.choose('Dark Modern');
     await see(() => code.page.locator('.monaco-workbench').getAttribute('class'), 'vs-dark');

@@ -24,7 +24,7 @@ export default async ({ code, cabin, step }) => {
 
   await step('it does not tell again what the server tells', async () => {
     await lint();
-    await see(() => code.texts('.terminal-tabs-entry, .part.panel .title-actions, .single-terminal-tab'), /lint/);
+    await see(() => code.texts('.xterm-rows'), /frost-depth/);
     await code.showProblems();
     await seeOnly(findings, 1);
   });

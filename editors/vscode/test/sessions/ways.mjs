@@ -17,11 +17,17 @@ export default async ({ code, house, root, foundation, step }) => {
   });
 
   const girder = house.printed(/beam B1 +([\d,]+ lb)/, 'takedown', 'C1');
-  await step('what a column carries and hands on, with the loads', async () => {
+  const pad = house.printed(/column C1 carries ([\d,]+ lb)/, 'takedown', 'C1');
+  await step('what comes down on a column, with the loads', async () => {
     await code.open(house.name);
     await code.put(house.place('column C$01 "Column under the girder"'));
     await code.command('Calls: Show Call Hierarchy');
     await see(() => code.sideBar(), /column C1/, new RegExp(`beam B1.*${girder}`));
+  });
+
+  await step('what carries it, down to the soil', async () => {
+    await code.command('Calls: Show Outgoing Calls');
+    await see(() => code.sideBar(), new RegExp(`footing F1.*${pad}`));
   });
 
   await step('everything made of one product', async () => {
@@ -35,7 +41,12 @@ export default async ({ code, house, root, foundation, step }) => {
     await code.open(house.name);
     await code.press('Control+Shift+o');
     await see(() => code.texts('.quick-input-list .monaco-list-row'), 'floors', 'floor main "Main floor"');
-    await code.press('Escape');
+  });
+
+  await step('elements are found over all files', async () => {
+    await code.press('Escape', 'Control+t');
+    await code.keys.insertText('strip foot');
+    await see(() => code.texts('.quick-input-list .monaco-list-row'), /footing F1 "Strip footing"[\s\S]*foundation\.framing/);
   });
 
   await step('breadcrumbs say where the cursor stands', async () => {
@@ -44,10 +55,21 @@ export default async ({ code, house, root, foundation, step }) => {
   });
 
   await step('folded elements show their first line', async () => {
+    await code.put({ line: 1, column: 1 });
     await code.command('Fold All');
     await see(() => code.lines(), /^-- floors/);
     await seeOnly(async () => (await code.lines()).filter((line) => line.startsWith('  ')), []);
+  });
+
+  await step('unfolded they show everything', async () => {
     await code.command('Unfold All');
-    await see(() => code.lines(), /^ {2}/);
+    await see(() => code.lines(), /^ {2}profile/);
+  });
+
+  await step('an include leads to its file', async () => {
+    await code.open(root.name);
+    await code.put(root.place('include "found$0ation.framing"'));
+    await code.press('F12');
+    await seeOnly(() => code.tab(), [foundation.name]);
   });
 };

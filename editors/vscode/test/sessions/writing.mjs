@@ -1,7 +1,7 @@
 // What the workbench offers while one writes, and what it writes by itself.
 import { see, seeOnly } from '../patience.mjs';
 
-export default async ({ code, house, cabin, step }) => {
+export default async ({ code, house, cabin, root, foundation, step }) => {
   const anew = async (spec) => {
     spec.restore();
     await code.open(spec.name);
@@ -49,9 +49,28 @@ export default async ({ code, house, cabin, step }) => {
     await seeOnly(() => code.counts(), [0, 0]);
   });
 
-  // By hand: 100'-0" less deck 3/4", joist 9-1/4" and sill 1-1/2" is 99'-0 1/2".
-  await step('a quick fix writes the number that is needed', async () => {
+  await step('another name is written in both files of a house', async () => {
     await anew(house);
+    await anew(root);
+    await code.put(root.place('bears on      W$01 for'));
+    await code.press('F2');
+    const box = code.page.locator('.rename-box input').first();
+    await box.waitFor();
+    await box.fill('W77');
+    await box.press('Enter');
+    await see(() => code.lines(), 'bears on      W77 for');
+    await code.command('File: Save All Files');
+    await seeOnly(() => root.onDisk(), root.with('bears on      W1 for', 'bears on      W77 for'));
+    const named = ['wall W1 ', 'under         W1,', 'top of W1 ='];
+    const renamed = named.reduce((text, place) => text.replace(place, place.replace('W1', 'W77')), foundation.text);
+    await seeOnly(() => foundation.onDisk(), renamed);
+    await seeOnly(() => code.counts(), [0, 0]);
+  });
+
+  // By hand: 100'-0" less deck 3/4", joist 9-1/4" and sill 1-1/2" is 99'-0 1/2".
+  await step('the cure of a finding is offered first', async () => {
+    foundation.restore();
+    await anew(root);
     await anew(cabin);
     const top = 'line          north face\n  thick         8"\n  top           ';
     await code.replace(cabin.place(`${top}$099'-0 1/2"`), '99\'-0 1/2"', '98\'-4"');
@@ -59,6 +78,9 @@ export default async ({ code, house, cabin, step }) => {
     await code.put(cabin.place(`${top}99'$0-0 1/2"`));
     await code.press('Control+.');
     await see(() => code.texts('.action-widget .monaco-list-row.focused'), 'write 99\'-0 1/2"');
+  });
+
+  await step('chosen it writes the number that is needed', async () => {
     await code.press('Enter');
     await seeOnly(() => code.counts(), [0, 0]);
     await code.save();
