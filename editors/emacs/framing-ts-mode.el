@@ -13,7 +13,7 @@
 ;; where the project lies:
 ;;
 ;;   (add-to-list 'treesit-language-source-alist
-;;                '(framing "/path/to/storyrod" nil "grammar/tree-sitter/src"))
+;;                '(framing "file:///path/to/storyrod" nil "grammar/tree-sitter/src"))
 ;;
 ;; and this opens `*.framing' files by it:
 ;;
