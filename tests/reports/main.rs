@@ -3,6 +3,8 @@
 
 mod checked;
 mod fingerprints;
+mod junit;
+mod markdown;
 #[path = "../support/mistakes.rs"]
 mod mistakes;
 mod sarif;

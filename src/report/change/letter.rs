@@ -4,8 +4,9 @@ use std::collections::HashSet;
 use std::io::{self, Write};
 
 use crate::compare::{Consequence, Outcome, StatedChange};
-use crate::report::change::markdown::{plain, sentence};
+use crate::report::change::markdown::sentence;
 use crate::report::change::{ShownChange, words};
+use crate::report::markdown_text::markdown_text as plain;
 use crate::report::{CAUTION, counted};
 
 /// Writes an answer to every correction of a list: the items of a Markdown text, each with the lines below it that belong

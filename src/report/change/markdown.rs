@@ -3,8 +3,9 @@
 use std::io::{self, Write};
 
 use crate::compare::{Consequence, Outcome, TradeChange};
+use crate::report::CAUTION;
 use crate::report::change::{ShownChange, words};
-use crate::report::{CAUTION, printable};
+use crate::report::markdown_text::markdown_text as plain;
 
 /// Writes what changed, what follows trade by trade, and what stayed.
 ///
@@ -77,16 +78,4 @@ pub(super) fn sentence(consequence: &Consequence) -> String {
             format!("{} {} {}", plain(&consequence.element), plain(&words::fact(key)), plain(&moved))
         }
     }
-}
-
-/// Text of a spec in which no character means anything to Markdown.
-pub(super) fn plain(text: &str) -> String {
-    let mut plain = String::new();
-    for character in printable(text).chars() {
-        if matches!(character, '\\' | '`' | '*' | '_' | '[' | ']' | '<' | '>' | '#' | '|' | '~' | '&') {
-            plain.push('\\');
-        }
-        plain.push(if character == '\n' { ' ' } else { character });
-    }
-    plain
 }

@@ -2,8 +2,9 @@
 
 use std::collections::{BTreeMap, HashMap};
 
-use crate::diagnostic::{self, Diagnostic, Remedy};
+use crate::diagnostic::{self, Diagnostic};
 use crate::report::Checked;
+use crate::report::details::details;
 use crate::report::fingerprint::fingerprints;
 use crate::report::sarif::places::{file_of, location_of, region_of};
 use crate::report::sarif::shape::{
@@ -74,30 +75,18 @@ fn result_of<'a>(
         place.id = Some(at + 1);
         place
     });
+    let message: Vec<_> = [finding.message.clone()].into_iter().chain(details(finding)).collect();
     Outcome {
         rule_id: finding.rule,
         rule_index: rule_index.copied(),
         level: finding.severity.into(),
-        message: Text::of(&message_of(finding)),
+        message: Text::of(&message.join("\n")),
         locations: [place],
         related_locations: related.collect(),
         partial_fingerprints: BTreeMap::from([(FINGERPRINT, mark)]),
         suppressions: entry.waived.map(|waived| suppression_of(checked, waived)).into_iter().collect(),
         fixes: finding.fix.as_ref().map(|fix| fix_of(checked, fix)).into_iter().collect(),
     }
-}
-
-/// The fault, then a line each: why, what mends it, what that touches, on what ground.
-fn message_of(finding: &Diagnostic) -> String {
-    let detail = |word: &'static str| move |text: &String| format!("{word}: {text}");
-    let mut lines = vec![finding.message.clone()];
-    lines.extend(finding.notes.iter().map(detail("note")));
-    lines.extend(finding.help.iter().map(detail("cure")));
-    if !finding.standing.is_empty() && finding.remedy != Remedy::OnPaper {
-        lines.push(format!("state: {}: {}", finding.standing, finding.remedy.sentence()));
-    }
-    lines.extend(finding.basis.iter().map(detail("basis")));
-    lines.join("\n")
 }
 
 fn suppression_of<'a>(checked: &Checked<'a>, waived: &'a Waived) -> Suppression<'a> {
