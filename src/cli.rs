@@ -9,6 +9,7 @@ mod explain;
 mod format;
 mod input;
 mod lint;
+mod parallel;
 mod sheet;
 mod style;
 

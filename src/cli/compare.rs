@@ -151,7 +151,7 @@ fn only_spec(path: &Path, today: Date) -> anyhow::Result<Option<Analysed>> {
         complain(&unusable.to_string());
     }
     let is_usable = found.unusable.is_empty();
-    let mut specs = analysed(found.specs, today)?.into_iter();
+    let mut specs = analysed(found.specs, today, 1)?.into_iter();
     match (specs.next(), specs.next()) {
         (Some(spec), None) if is_usable => Ok(Some(spec)),
         (Some(_), Some(_)) => bail!("{} holds several specs: name the root file of one", path.display()),

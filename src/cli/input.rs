@@ -1,5 +1,6 @@
 //! Arguments to specs: files, folders, standard input.
 
+use std::collections::HashSet;
 use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -17,6 +18,8 @@ pub(in crate::cli) struct Found {
     pub specs: Vec<Spec>,
     /// What could not be used.
     pub unusable: Vec<Unusable>,
+    /// The root files of the specs.
+    roots: HashSet<PathBuf>,
 }
 
 /// The specs of the arguments.
@@ -48,10 +51,9 @@ pub(in crate::cli) fn standard_input() -> Result<Arc<str>, TextFault> {
     if text.trim().is_empty() { Err(TextFault::Empty) } else { Ok(text) }
 }
 
-/// The name of each file of a spec as someone in this working folder writes it.
-pub(in crate::cli) fn names_from_here(spec: &Spec) -> Vec<String> {
-    let here = real_path(Path::new("."));
-    spec.paths.iter().map(|path| name_within(&here, path)).collect()
+/// The name of each file of a spec as someone in the working folder `here` writes it.
+pub(in crate::cli) fn names_from_here(here: &Path, spec: &Spec) -> Vec<String> {
+    spec.paths.iter().map(|path| name_within(here, path)).collect()
 }
 
 impl Found {
@@ -91,7 +93,7 @@ impl Found {
     }
 
     fn add(&mut self, spec: Spec) {
-        if !self.specs.iter().any(|known| known.paths.first() == spec.paths.first()) {
+        if spec.paths.first().is_some_and(|root| self.roots.insert(root.clone())) {
             self.specs.push(spec);
         }
     }

@@ -7,6 +7,7 @@ use clap::{Args, ValueEnum};
 
 use crate::cli::day::DayArguments;
 use crate::cli::input::{Found, names_from_here, specs_of};
+use crate::cli::parallel::{JobsArguments, in_parallel};
 use crate::cli::{Outcome, complain};
 use crate::diagnostic::Severity;
 use crate::report::{self, Around, Checked, Palette, TextReport};
@@ -33,6 +34,8 @@ pub(in crate::cli) struct LintArguments {
     rules_address: Option<String>,
     #[command(flatten)]
     day: DayArguments,
+    #[command(flatten)]
+    jobs: JobsArguments,
 }
 
 #[derive(Clone, Copy, Debug, Default, ValueEnum)]
@@ -54,6 +57,10 @@ enum Format {
     Json,
     /// SARIF 2.1.0, for systems that take in what analysers find
     Sarif,
+    /// JUnit's XML, for systems that show tests: a finding at the fail level is a failed test
+    Junit,
+    /// A summary for the page of a build or the comment on a review
+    Markdown,
 }
 
 pub(in crate::cli) fn run(
@@ -62,8 +69,8 @@ pub(in crate::cli) fn run(
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
     let today = arguments.day.day()?;
-    let Found { specs, unusable } = specs_of(&arguments.paths, arguments.stdin_filename.as_deref());
-    let analysed = analysed(specs, today)?;
+    let Found { specs, unusable, .. } = specs_of(&arguments.paths, arguments.stdin_filename.as_deref());
+    let analysed = analysed(specs, today, arguments.jobs.count())?;
     let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
     match arguments.format {
         Format::Text => {
@@ -85,6 +92,8 @@ pub(in crate::cli) fn run(
             let around = Around { here: &here, rules_address: arguments.rules_address.as_deref() };
             report::write_sarif(&all, &unusable, around, out)?;
         }
+        Format::Junit => report::write_junit(&all, &unusable, arguments.fail_on.severity(), out)?,
+        Format::Markdown => report::write_markdown(&all, &unusable, out)?,
     }
     for unusable in &unusable {
         complain(&unusable.to_string());
@@ -121,21 +130,19 @@ impl Analysed {
     }
 }
 
-/// Checks each spec as on one day.
-pub(in crate::cli) fn analysed(specs: Vec<Spec>, today: Date) -> anyhow::Result<Vec<Analysed>> {
-    let mut caches = Caches::default();
+/// Checks each spec as on one day, so many at once.
+pub(in crate::cli) fn analysed(specs: Vec<Spec>, today: Date, jobs: usize) -> anyhow::Result<Vec<Analysed>> {
     let n_specs = specs.len();
-    let mut analysed = Vec::new();
-    for (done, spec) in specs.into_iter().enumerate() {
-        show_progress(done, n_specs)?;
+    let here = real_path(Path::new("."));
+    show_progress(0, n_specs)?;
+    let check = |caches: &mut Caches, spec: Spec| {
         // Nobody cancels here.
-        if let Ok(snapshot) = analyse(&spec.inputs, &mut caches, today, &|| false) {
-            let names = names_from_here(&spec);
-            analysed.push(Analysed { snapshot, names, is_alone: spec.is_alone });
-        }
-    }
-    show_progress(n_specs, n_specs)?;
-    Ok(analysed)
+        let snapshot = analyse(&spec.inputs, caches, today, &|| false).ok()?;
+        let names = names_from_here(&here, &spec);
+        Some(Analysed { snapshot, names, is_alone: spec.is_alone })
+    };
+    let analysed = in_parallel(specs, jobs, check, |done| show_progress(done, n_specs))?;
+    Ok(analysed.into_iter().flatten().collect())
 }
 
 /// One line on a terminal, written over and taken away at the end.
@@ -146,7 +153,7 @@ fn show_progress(done: usize, all: usize) -> io::Result<()> {
     }
     match done == all {
         true => write!(log, "\r\u{1b}[K")?,
-        false => write!(log, "\r\u{1b}[Kchecking spec {} of {all}", done + 1)?,
+        false => write!(log, "\r\u{1b}[Kchecking specs: {done} of {all}")?,
     }
     log.flush()
 }

@@ -112,7 +112,7 @@ pub(in crate::cli) fn run(
         complain(&unusable.to_string());
     }
     let (mut has_errors, mut is_usable) = (false, found.unusable.is_empty());
-    for analysed in analysed(found.specs, today)? {
+    for analysed in analysed(found.specs, today, 1)? {
         let checked = analysed.checked();
         has_errors |= checked.count(Severity::Error) > 0;
         if let Err(why) = wanted.sheet.write(&checked, &analysed.snapshot.house, palette, out)? {

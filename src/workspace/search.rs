@@ -1,5 +1,6 @@
 //! Which specs there are below a folder, and which of them a file belongs to.
 
+use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 
 use ignore::WalkBuilder;
@@ -20,14 +21,11 @@ pub fn specs_below(folder: &Path, open: &OpenDocuments) -> Vec<(PathBuf, Result<
     let (roots, parts): (Vec<_>, Vec<_>) =
         files.into_iter().partition(|file| text_at(file, open).is_ok_and(|text| opens_project(&text)));
     let mut specs: Vec<_> = roots.into_iter().map(|file| with_spec(file, open)).collect();
-    let n_projects = specs.len();
-    for part in parts {
-        let projects = specs.get(..n_projects).unwrap_or_default();
-        let is_included = projects.iter().any(|(_, spec)| spec.as_ref().is_ok_and(|spec| spec.has(&part)));
-        if !is_included {
-            specs.push(with_spec(part, open));
-        }
-    }
+    let read = specs.iter().filter_map(|(_, spec)| spec.as_ref().ok());
+    let included: HashSet<PathBuf> =
+        read.flat_map(|spec| spec.paths.iter().chain(&spec.unread)).cloned().collect();
+    let stray = parts.into_iter().filter(|part| !included.contains(&real_path(part)));
+    specs.extend(stray.map(|part| with_spec(part, open)));
     specs
 }
 

@@ -3,10 +3,18 @@
 
 mod changes;
 mod day;
+#[path = "../support/dice.rs"]
+mod dice;
+mod exit_codes;
 mod explain;
 mod findings;
 mod format;
+#[path = "../support/houses.rs"]
+mod houses;
 mod inputs;
+#[path = "../support/many.rs"]
+mod many;
+mod many_projects;
 mod program;
 mod shapes;
 mod sheets;
