@@ -4,11 +4,13 @@
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
 mod compare;
+mod completions;
 mod day;
 mod explain;
 mod format;
 mod input;
 mod lint;
+mod man;
 mod parallel;
 mod sheet;
 mod style;
@@ -17,7 +19,7 @@ use std::io::{self, BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, Parser, Subcommand};
 
 use crate::cli::style::ColourChoice;
 use crate::server;
@@ -53,6 +55,10 @@ enum Command {
     Takedown(sheet::TakedownArguments),
     /// Write the calculation sheet: every check with its formulas, numbers, clause and ratio
     Calc(sheet::CalcArguments),
+    /// Write what a shell completes after `storyrod`
+    Completions(completions::CompletionsArguments),
+    /// Write the manual page, or a page for every command into a folder
+    Man(man::ManArguments),
     /// Serve an editor over standard input and output, by the Language Server Protocol
     Server(ServerArguments),
 }
@@ -91,6 +97,8 @@ pub fn run() -> ExitCode {
         Command::Steps(steps) => sheet::run(&steps.into(), palette, &mut out),
         Command::Takedown(takedown) => sheet::run(&takedown.into(), palette, &mut out),
         Command::Calc(calc) => sheet::run(&calc.into(), palette, &mut out),
+        Command::Completions(completions) => completions::run(completions, Arguments::command(), &mut out),
+        Command::Man(man) => man::run(man, Arguments::command(), &mut out),
         Command::Server(server) => return serve(server.log.as_deref()),
     };
     let outcome = outcome.and_then(|outcome| out.flush().map(|()| outcome).map_err(anyhow::Error::from));

@@ -9,6 +9,7 @@ mod exit_codes;
 mod explain;
 mod findings;
 mod format;
+mod help;
 #[path = "../support/houses.rs"]
 mod houses;
 mod inputs;
