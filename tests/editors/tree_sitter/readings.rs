@@ -290,9 +290,10 @@ fn reading(text: &str) -> Result<Value, String> {
         {
             return Err(format!("{problem:?}"));
         }
-        let is_element = matches!(chunk.body.opening, Opening::Element(_));
-        if !is_element && !(chunk.body.opening == Opening::Nothing && chunk.body.facts.is_empty()) {
-            return Err(format!("{:?}", chunk.body.opening));
+        match &chunk.body.opening {
+            Opening::Element(_) => {}
+            Opening::Nothing if chunk.body.facts.is_empty() => {}
+            other => return Err(format!("{other:?}")),
         }
     }
     Ok(json!({ "text": text, "elements": elements_read(text) }))
