@@ -60,6 +60,8 @@ function options(starter: Starter): LanguageClientOptions {
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     initializationOptions: preferences(),
     errorHandler: errorHandler(starter),
+    // No second try at once; whoever started the client says why.
+    initializationFailedHandler: () => false,
     middleware: {
       workspace: {
         configuration: async (params, token, next) => {
