@@ -58,5 +58,13 @@ async function orTell(wanted, seen, condition) {
   }
 }
 
+/** How long it takes from what a person does until it is shown. */
+export async function timed(act, shown) {
+  const began = performance.now();
+  await act();
+  await shown();
+  return `${Math.round(performance.now() - began)} ms`;
+}
+
 /** Text of a page as one would type it. */
 export const plain = (text) => text.replace(/[\u00a0\u2000-\u200a\u202f]/g, ' ').replace(/[\u200b-\u200d\u2060]/g, '').replaceAll('\u00b7', '·');

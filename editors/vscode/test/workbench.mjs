@@ -97,11 +97,15 @@ export class Workbench {
     await see(() => this.texts('[id="status.editor.selection"]'), `Ln ${line}, Col ${column}`);
   }
 
+  async select(place, text) {
+    await this.put(place);
+    for (let n = 0; n < text.length; n += 1) await this.press('Shift+ArrowRight');
+    if (text) await see(() => this.texts('[id="status.editor.selection"]'), `(${text.length} selected)`);
+  }
+
   /** Selects `old` at a place and types something else. */
   async replace(place, old, typed) {
-    await this.put(place);
-    for (let n = 0; n < old.length; n += 1) await this.press('Shift+ArrowRight');
-    if (old) await see(() => this.texts('[id="status.editor.selection"]'), `(${old.length} selected)`);
+    await this.select(place, old);
     if (old && !typed) await this.press('Delete');
     if (typed) await this.keys.insertText(typed);
     await this.press('Escape');
@@ -155,6 +159,11 @@ export class Workbench {
 
   squiggles(kind = 'error') {
     return this.page.locator(`${EDITOR} .squiggly-${kind}`).count();
+  }
+
+  /** Waits until something is underlined. */
+  squiggle() {
+    return this.page.waitForSelector(`${EDITOR} .squiggly-error`, { state: 'attached' });
   }
 
   lenses() {

@@ -1,5 +1,5 @@
 // What is wrong with a house, where one sees it, and what mends it.
-import { see, seeOnly } from '../patience.mjs';
+import { see, seeOnly, timed } from '../patience.mjs';
 
 // The sunroom's finish grows by half an inch after the stringers were cut: the lowest riser shrinks from 6-1/2" to 6".
 const FINISH = 'finish        linoleum on board $05/8"';
@@ -48,16 +48,20 @@ export default async ({ code, machine, house, copy, step }) => {
     // The house has no floor of this name.
     copy.write(copy.with('datum         main', 'datum         cellar'));
     await seeOnly(() => code.counts(), [1, 0]);
-    const open = await code.find(copy.name);
-    const began = performance.now();
-    await open();
-    await code.page.waitForSelector('.editor-instance .squiggly-error', { state: 'attached' });
-    const took = performance.now() - began;
+    const took = await timed(await code.find(copy.name), () => code.squiggle());
     await see(() => code.problems(), /cellar.*unknown-name/);
-    return `${Math.round(took)} ms`;
+    return took;
+  });
+
+  await step('from a typed mistake to its squiggle', async () => {
+    copy.restore();
+    await seeOnly(() => code.squiggles(), 0);
+    await code.select(copy.place('datum         $0main'), 'main');
+    return timed(() => code.keys.insertText('cellar'), () => code.squiggle());
   });
 
   await step('a file mended by another program is told mended', async () => {
+    await code.save();
     copy.restore();
     await seeOnly(() => code.counts(), CLEAN);
     await code.closeTab();

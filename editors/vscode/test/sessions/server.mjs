@@ -21,6 +21,13 @@ export default async ({ code, machine, house, step }) => {
     await code.closeTab();
   });
 
+  await step('the message leads to the setting', async () => {
+    await code.command('Storyrod: Restart Server');
+    await code.page.locator('.notification-list-item-buttons-container a', { hasText: 'Open settings' }).first().click();
+    await see(() => code.texts('.settings-editor [data-key="storyrod.server.path"]'), 'The whole path of the program');
+    await code.closeTab();
+  });
+
   await step('with its path in the settings it starts', async () => {
     await code.set('storyrod.server.path', STORYROD);
     await seeOnly(() => servers().length, 1);
@@ -31,6 +38,7 @@ export default async ({ code, machine, house, step }) => {
     await code.set('storyrod.server.path', '/nowhere/storyrod');
     await see(() => code.messages(), /names no program: \/nowhere\/storyrod/);
     await seeOnly(servers, []);
+    await seeOnly(async () => (await code.messages()).length, 1);
   });
 
   await step('without a setting the one on the path starts', async () => {

@@ -1,7 +1,7 @@
 // What stands beside and above the text, and what the mouse tells.
 import { see } from '../patience.mjs';
 
-export default async ({ code, house, step }) => {
+export default async ({ code, house, cabin, step }) => {
   // The girder rests on the column; the sheet of the column adds the column's own weight.
   const girder = house.printed(/beam B1 +([\d,]+ lb)/, 'takedown', 'C1');
   const pad = house.printed(/column C1 carries ([\d,]+ lb)/, 'takedown', 'C1');
@@ -22,6 +22,14 @@ export default async ({ code, house, step }) => {
     await code.put(house.place('bears on      C1 for $010"'));
     await see(() => code.lines(), `bears on      C1 for 10" ${girder}`,
       `stands on     F1 ${pad}`);
+  });
+
+  await step('however much stands on a line, all of it can be read', async () => {
+    const earth = Math.round(100 * cabin.printed(/earth against the wall[\s\S]*?ratio ([\d.]+)/, 'calc', 'W4'));
+    await code.open(cabin.name);
+    await code.put(cabin.place('wall W4 "East w$0all"'));
+    await see(() => code.lines(), new RegExp(`^wall W4 "East wall" bottom .* earth against the wall ${earth} %$`));
+    await code.open(house.name);
   });
 
   await step('a lens says what an element carries and how full it is', async () => {
