@@ -5,6 +5,7 @@
 
 pub mod meaning;
 mod pairing;
+mod repeated;
 mod standing;
 mod stated;
 mod table;
@@ -13,7 +14,7 @@ mod verdicts;
 mod written;
 
 use std::cmp::Reverse;
-use std::collections::HashSet;
+use std::collections::{BTreeSet, HashSet};
 
 use crate::compare::pairing::Pair;
 use crate::compare::table::Table;
@@ -77,6 +78,8 @@ pub enum Outcome {
     StillFails(Box<Diagnostic>, Box<Diagnostic>),
     /// A rule that spoke is silent: what it had said.
     Passes(Box<Diagnostic>),
+    /// A waiver silences what a rule says, and it did not, or the rule said something else then.
+    Waived(Box<Diagnostic>),
     /// A fact has another value; `None` where it has none.
     Moved(FactKey, Option<FactValue>, Option<FactValue>),
 }
@@ -100,11 +103,12 @@ pub fn compare(old: &Snapshot, new: &Snapshot) -> Change {
 
     let mut found = Vec::new();
     let n_slight = moved(new, &before, &after, &stated, &mut found);
+    repeated::leave_out(&new.house, &mut found);
     verdicts::changed(old, new, &renames, &mut found);
 
     Change {
         title: title_of(new),
-        renamed: renamed(&pairs),
+        renamed: renamed(&pairs, &renames),
         trades: by_trade(new, &pairs, &stated, found),
         stated,
         n_slight,
@@ -123,14 +127,19 @@ fn title_of(snapshot: &Snapshot) -> String {
     project.and_then(|project| project.common.title.as_deref()).unwrap_or_default().to_owned()
 }
 
-fn renamed(pairs: &[Pair<'_, '_>]) -> Vec<(String, String)> {
+fn renamed(pairs: &[Pair<'_, '_>], renames: &meaning::Renames) -> Vec<(String, String)> {
     let both = pairs.iter().filter_map(|pair| match pair {
         Pair::Both(old, new) => Some((old.common.label(), new.common.label())),
         Pair::Gone(_) | Pair::Come(_) => None,
     });
     // A title is no name: its change is a changed line.
     let is_named = |label: &str| !label.starts_with("project") && !label.starts_with("intent");
-    both.filter(|(old, new)| old != new && is_named(old)).collect()
+    let elements = both.filter(|(old, new)| old != new && is_named(old));
+    let lines =
+        renames.grid_lines.iter().map(|(old, new)| (format!("grid line {old}"), format!("grid line {new}")));
+    // Of a map: in no order of its own.
+    let lines: BTreeSet<(String, String)> = lines.collect();
+    elements.chain(lines).collect()
 }
 
 /// The facts of both tables that differ, and of one only where its elements stand in both specs; how many differ by
@@ -142,7 +151,6 @@ fn moved(
     stated: &[StatedChange],
     found: &mut Vec<Found>,
 ) -> usize {
-    let written: HashSet<(&str, &str)> = stated.iter().filter_map(StatedChange::fact).collect();
     let mut n_slight = 0;
     let keys = after.keys().chain(before.keys().filter(|key| !after.contains_key(*key)));
     for key in keys {
@@ -151,7 +159,7 @@ fn moved(
         let Some(&[element, ..]) = of.as_deref() else { continue };
         // What came or went is told as a whole, and a changed line is not told again as its own consequence.
         let is_told = key.of.iter().any(|name| stated.iter().any(|change| change.came_or_went(name)))
-            || matches!(&*key.of, [name] if written.contains(&(&**name, &*key.words)));
+            || matches!(&*key.of, [name] if stated.iter().any(|change| change.tells(name, &key.words, is)));
         if is_told {
             continue;
         }
@@ -247,7 +255,10 @@ fn by_trade(
 
 /// The elements in which a finding of the new spec points somewhere.
 fn concerned(new: &Snapshot, outcome: &Outcome) -> Vec<ElementId> {
-    let (Outcome::Fails(finding) | Outcome::StillFails(_, finding)) = outcome else { return Vec::new() };
+    let (Outcome::Fails(finding) | Outcome::StillFails(_, finding) | Outcome::Waived(finding)) = outcome
+    else {
+        return Vec::new();
+    };
     let places: Vec<Span> =
         finding.related.iter().map(|related| related.span).chain([finding.span]).collect();
     let is_in = |place: &Span, whole: Span| {
@@ -267,14 +278,19 @@ impl Outcome {
             Self::Fails(finding) => (verdicts::weight_of(finding), 0),
             Self::StillFails(..) => (2, 0),
             Self::Passes(_) => (1, 0),
+            Self::Waived(_) => (4, 0),
             Self::Moved(_, was, is) => (0, how_far(was.as_ref(), is.as_ref())),
         }
     }
 }
 
-/// How far a length moved; what came to have a value, or lost it, counts most, other kinds of values least.
+/// How far a length moved; what came to have a value, or lost it, counts most, then a ratio that passed 1; other kinds of
+/// values least.
 fn how_far(was: Option<&FactValue>, is: Option<&FactValue>) -> i64 {
     match (was, is) {
+        (Some(FactValue::Number(was)), Some(FactValue::Number(is))) if (*was > 1.0) != (*is > 1.0) => {
+            i64::MAX - 1
+        }
         (Some(was), Some(is)) => match (was.as_length(), is.as_length()) {
             (Some(was), Some(is)) => (is - was).abs().to_units(),
             _ => 0,

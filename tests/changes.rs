@@ -2,7 +2,8 @@
 //!
 //! `tests/changes/CASE.md` names a house, holds an `edit` block (lines that go, `- `, and lines that come, `+ `, each
 //! pair in place of the other), a `by-hand` block and the text of the change. Each line of `by-hand` is `TRADE: WORDS`:
-//! that trade must have a consequence that holds all the words, parted by ` | `; `TRADE: nothing` says that none follows.
+//! that trade must have a consequence that holds all the words, parted by ` | `; `TRADE: without WORDS` that none holds
+//! them all, `TRADE: nothing` that none follows.
 //! It is never rewritten; `UPDATE=1 cargo test --test changes` writes the text anew.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)] // a test
 
@@ -143,7 +144,11 @@ fn holds(change: &Change, line: &str) -> bool {
     if what == "nothing" {
         return trade.consequences.is_empty();
     }
-    trade.consequences.iter().any(|consequence| {
+    let (what, is_wanted) = match what.strip_prefix("without ") {
+        Some(what) => (what, false),
+        None => (what, true),
+    };
+    let is_found = trade.consequences.iter().any(|consequence| {
         let one = Change {
             title: String::new(),
             renamed: Vec::new(),
@@ -157,7 +162,8 @@ fn holds(change: &Change, line: &str) -> bool {
         };
         let text = format!("{} {}", consequence.element, shown(&one));
         what.split(" | ").all(|words| text.contains(words))
-    })
+    });
+    is_found == is_wanted
 }
 
 /// Every number of a consequence is what the facts of the two houses say.
@@ -265,7 +271,7 @@ fn there_and_back_is_the_same_change_the_other_way_round() {
                     Outcome::Fails(_) => fails += 1,
                     Outcome::Passes(_) => passes += 1,
                     Outcome::Moved(..) => moved += 1,
-                    Outcome::StillFails(..) => {}
+                    Outcome::StillFails(..) | Outcome::Waived(_) => {}
                 }
             }
             (fails, passes, moved, change.renamed.len())

@@ -135,9 +135,10 @@ impl OutputArguments {
         let consequences = change.trades.iter().flat_map(|trade| &trade.consequences);
         let mut new_findings = consequences.filter_map(|consequence| match &consequence.outcome {
             compare::Outcome::Fails(finding) => Some(finding.severity),
-            compare::Outcome::StillFails(..) | compare::Outcome::Passes(_) | compare::Outcome::Moved(..) => {
-                None
-            }
+            compare::Outcome::StillFails(..)
+            | compare::Outcome::Passes(_)
+            | compare::Outcome::Waived(_)
+            | compare::Outcome::Moved(..) => None,
         });
         let fails = new_findings.any(|severity| severity >= self.fail_on.severity());
         if fails { Outcome::Found } else { Outcome::Clean }

@@ -6,11 +6,14 @@ use crate::compare::meaning::{Renames, Side, meaning};
 use crate::compare::pairing::Pair;
 use crate::compare::standing::Standing;
 use crate::compare::written::{Written, WrittenLine, plain};
+use crate::facts::FactValue;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::snapshot::Snapshot;
+use crate::syntax::value::Value;
 use crate::syntax::vocabulary::CLAIM;
 use crate::text::Span;
+use crate::units::Length;
 
 /// One thing that somebody wrote otherwise.
 #[derive(Clone, Debug)]
@@ -27,6 +30,8 @@ pub struct StatedChange {
     pub place: Span,
     /// The element is bought, or stands already.
     pub standing: Option<Standing>,
+    /// The lengths that the line states now.
+    lengths: Vec<Length>,
 }
 
 /// What was written.
@@ -50,15 +55,21 @@ impl StatedChange {
         matches!(self.what, Stated::Came | Stated::Went) && self.name == name
     }
 
-    /// The name of the element and the phrase of the line, when a line that stood stands otherwise.
-    pub fn fact(&self) -> Option<(&str, &str)> {
+    /// The line states this fact of the element of this name. A length that it does not state follows from it: a floor's
+    /// `finish` line states what lies on the deck, and the fact is how high that comes.
+    pub fn tells(&self, name: &str, words: &str, is: Option<&FactValue>) -> bool {
         match &self.what {
-            Stated::Line(phrase, _, Some(_)) => Some((&self.name, phrase)),
+            Stated::Line(phrase, _, Some(_)) => {
+                let length = is.and_then(FactValue::as_length);
+                self.name == name
+                    && phrase == words
+                    && length.is_none_or(|length| self.lengths.contains(&length))
+            }
             Stated::Line(_, _, None)
             | Stated::Came
             | Stated::Went
             | Stated::Title(..)
-            | Stated::Unread(..) => None,
+            | Stated::Unread(..) => false,
         }
     }
 }
@@ -81,6 +92,7 @@ fn of_pair(old: &House, new: &House, pair: &Pair<'_, '_>, renames: &Renames) -> 
         what,
         place: written.common.name_span,
         standing: Standing::of(written.common),
+        lengths: Vec::new(),
     };
     match pair {
         Pair::Come(is) => vec![whole(is, Some(is.id()), Stated::Came)],
@@ -105,7 +117,11 @@ fn of_pair(old: &House, new: &House, pair: &Pair<'_, '_>, renames: &Renames) -> 
                     line.map(|line| behind_phrase(house, &line))
                 };
                 let place = after.map_or(is.common.name_span, |line| line.span);
-                changes.push(change(Stated::Line(phrase, said(old, before), said(new, after)), place));
+                let lengths = after.map(|line| lengths_of(&line)).unwrap_or_default();
+                // The line itself says how far it has come.
+                let standing = standing.filter(|_| phrase != "status");
+                let what = Stated::Line(phrase, said(old, before), said(new, after));
+                changes.push(StatedChange { standing, lengths, ..change(what, place) });
             }
             for (before, after) in changed_texts(&was.unread, &is.unread) {
                 changes.push(change(Stated::Unread(before, after), is.common.name_span));
@@ -149,9 +165,17 @@ fn changed_lines<'o, 'n>(
 fn said_of(line: &WrittenLine<'_>) -> String {
     let claimed = line.fact.part("fact").filter(|_| std::ptr::eq(line.fact.spec, &CLAIM));
     match claimed.map(|part| &part.value) {
-        Some(crate::syntax::value::Value::FactName(fact)) => format!("{} should be", fact.fact),
+        Some(Value::FactName(fact)) => format!("{} should be", fact.fact),
         _ => line.fact.spec.phrase.to_owned(),
     }
+}
+
+fn lengths_of(line: &WrittenLine<'_>) -> Vec<Length> {
+    let lengths = line.fact.parts.iter().filter_map(|part| match part.value {
+        Value::Length(length) => Some(length),
+        _ => None,
+    });
+    lengths.collect()
 }
 
 /// What stands behind the phrase, with single blanks.

@@ -83,11 +83,14 @@ impl Trade {
         }
     }
 
-    /// Who answers for a fact of an element: forces and ratios are checked on paper, drops are climbed.
+    /// Who answers for a fact of an element: forces and ratios are checked on paper, drops and what one
+    /// treads on are climbed.
     pub fn of_fact(house: &House, words: &str, element: ElementId) -> Self {
         match words {
             "load" | "reaction" | "pressure" | "utilisation" | "area" => Self::PlanChecker,
-            "drop" | "subfloor drop" | "rise" | "riser" | "risers" | "run" | "headroom" => Self::Stairs,
+            "finish" | "drop" | "subfloor drop" | "rise" | "riser" | "risers" | "run" | "headroom" => {
+                Self::Stairs
+            }
             _ => Self::of_element(house, element),
         }
     }

@@ -10,7 +10,7 @@ use crate::model::element::{Common, ElementId};
 use crate::rules;
 use crate::snapshot::Snapshot;
 
-/// Adds what fails now and did not, what fails with other numbers, and what no longer fails.
+/// Adds what fails now and did not, what fails with other numbers, what is silenced now, and what no longer fails.
 pub fn changed(old: &Snapshot, new: &Snapshot, renames: &Renames, found: &mut Vec<Found>) {
     let subjects = Subjects::of(&new.house);
     let mut before: HashMap<Key, Vec<&Diagnostic>> = HashMap::new();
@@ -28,6 +28,19 @@ pub fn changed(old: &Snapshot, new: &Snapshot, renames: &Renames, found: &mut Ve
             Some(_) => continue,
         };
         found.push(subjects.found(&new.house, finding.rule, &finding.subject, outcome));
+    }
+    for waived in &new.waived {
+        let key = Key::of(&waived.finding, &none);
+        // What is silenced now has not gone away.
+        _ = before.get_mut(&key).and_then(Vec::pop);
+        let was_waived = old.waived.iter().any(|was| {
+            Key::of(&was.finding, renames) == key
+                && renames.text(&was.finding.message) == renames.text(&waived.finding.message)
+        });
+        if !was_waived {
+            let outcome = Outcome::Waived(Box::new(waived.finding.clone()));
+            found.push(subjects.found(&new.house, waived.finding.rule, &waived.finding.subject, outcome));
+        }
     }
     // What is left in the old one's order.
     for finding in all(old) {

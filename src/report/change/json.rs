@@ -130,6 +130,7 @@ enum OutcomeOut<'a> {
     Fails { rule: &'static str, severity: &'static str, message: &'a str },
     Still { rule: &'static str, severity: &'static str, message: &'a str, before: &'a str },
     Holds { rule: &'static str, severity: &'static str, before: &'a str },
+    Waived { rule: &'static str, severity: &'static str, message: &'a str },
     Moves { fact: String, before: Option<String>, now: Option<String> },
 }
 
@@ -147,6 +148,9 @@ impl<'a> ConsequenceOut<'a> {
             },
             Outcome::Passes(was) => {
                 OutcomeOut::Holds { rule: was.rule, severity: was.severity.word(), before: &was.message }
+            }
+            Outcome::Waived(is) => {
+                OutcomeOut::Waived { rule: is.rule, severity: is.severity.word(), message: &is.message }
             }
             Outcome::Moved(key, was, is) => OutcomeOut::Moves {
                 fact: words::fact(key),

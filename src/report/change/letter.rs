@@ -132,9 +132,10 @@ impl<'t> About<'t> {
 
     fn follows(&self, consequence: &Consequence) -> bool {
         let rule = match &consequence.outcome {
-            Outcome::Fails(finding) | Outcome::StillFails(_, finding) | Outcome::Passes(finding) => {
-                finding.rule
-            }
+            Outcome::Fails(finding)
+            | Outcome::StillFails(_, finding)
+            | Outcome::Passes(finding)
+            | Outcome::Waived(finding) => finding.rule,
             Outcome::Moved(..) => "",
         };
         self.names(&consequence.element) || self.0.contains(rule)

@@ -73,6 +73,9 @@ pub(super) fn sentence(consequence: &Consequence) -> String {
         Outcome::Passes(finding) => {
             format!("**holds now**, no longer: {} `{}`", plain(&finding.message), finding.rule)
         }
+        Outcome::Waived(finding) => {
+            format!("**waived**: {} `{}`", plain(&finding.message), finding.rule)
+        }
         Outcome::Moved(key, was, is) => {
             let moved = words::moved(was.as_ref(), is.as_ref());
             format!("{} {} {}", plain(&consequence.element), plain(&words::fact(key)), plain(&moved))

@@ -96,6 +96,10 @@ fn write_consequence<'c>(
                 printable(&finding.message)
             )?;
         }
+        Outcome::Waived(finding) => {
+            let rule = palette.faint(&format!("[{}]", finding.rule));
+            writeln!(out, "  {} {} {rule}", palette.strong("waived"), printable(&finding.message))?;
+        }
         Outcome::Moved(key, was, is) => {
             let name = if moved_of == Some(element) {
                 " ".repeat(element.chars().count())
