@@ -34,7 +34,7 @@ pub use folding::{Fold, FoldKind, folding};
 pub use formatting::{Replacement, formatting, formatting_behind_line, formatting_of_lines};
 pub use highlight::{Highlight, highlights};
 pub use hints::{Hint, HintKind, hints};
-pub use hover::{Hover, hover, plain};
+pub use hover::{FindingsBeside, Hover, hover, plain};
 pub use implementation::implementation;
 pub use jump::{Jump, Target};
 pub use lens::{Lens, LensAction, lenses};

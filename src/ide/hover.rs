@@ -36,6 +36,16 @@ pub struct Hover {
     pub text: String,
 }
 
+/// Whether the editor shows what a finding says beside the hover by itself.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum FindingsBeside {
+    /// It does not: the hover says all of it.
+    #[default]
+    No,
+    /// It does: the hover says what lies behind it only.
+    Yes,
+}
+
 /// One kind of answer.
 #[derive(Debug)]
 struct Piece {
@@ -60,9 +70,9 @@ const MOST_LINES: usize = 30;
 
 /// What is wrong at `offset` and why that matters; then the thing that stands there with its figures; then what the
 /// format says of it.
-pub fn hover(snapshot: &Snapshot, file: FileId, offset: u32) -> Option<Hover> {
+pub fn hover(snapshot: &Snapshot, file: FileId, offset: u32, beside: FindingsBeside) -> Option<Hover> {
     let cursor = Cursor::at(snapshot, file, offset)?;
-    let mut pieces = finding::pieces(&cursor);
+    let mut pieces = finding::pieces(&cursor, beside);
     pieces.extend(thing(&cursor));
     pieces.extend(here::piece(&cursor));
     pieces.extend(vocabulary::piece(&cursor));
@@ -138,7 +148,7 @@ pub(crate) mod tests {
     /// What is said at `$0`, which stands in `piece`, a piece of the text; and the text it is about.
     pub fn said(text: &str, piece: &str) -> Option<(String, String)> {
         let (snapshot, file, offset) = in_sample(text, piece);
-        let hover = hover(&snapshot, file, offset)?;
+        let hover = hover(&snapshot, file, offset, FindingsBeside::No)?;
         Some((snapshot.house.text_at(hover.span).to_owned(), hover.text))
     }
 
@@ -205,7 +215,9 @@ pub(crate) mod tests {
                 let snapshot = snapshot_of(&text);
                 let mut longest = 0;
                 for (offset, _) in text.char_indices().step_by(3) {
-                    let Some(hover) = hover(&snapshot, FileId(0), u32::try_from(offset).unwrap()) else {
+                    let Some(hover) =
+                        hover(&snapshot, FileId(0), u32::try_from(offset).unwrap(), FindingsBeside::No)
+                    else {
                         continue;
                     };
                     longest = longest.max(hover.text.lines().filter(|line| !line.is_empty()).count());

@@ -15,6 +15,8 @@ pub struct Preferences {
     pub whole_workspace: bool,
     /// Where the pages of the rules stand: a rule's slug is put behind it. None are linked without it.
     pub rules_address: Option<String>,
+    /// A hover says what a finding says, and its cures: for an editor that does not show them there by itself.
+    pub hovers_tell_findings: bool,
     /// Sheets open as documents when the client can open one; otherwise only the command's result holds them.
     pub opens_sheets: bool,
 }
@@ -44,6 +46,7 @@ impl Default for Preferences {
             inlay_hints: InlayHintPreferences::default(),
             whole_workspace: true,
             rules_address: None,
+            hovers_tell_findings: true,
             opens_sheets: true,
         }
     }

@@ -50,8 +50,10 @@ fn every_preference_is_a_setting_with_the_same_default() {
         }
     }
     let mut expected = server::default_settings();
-    // The extension opens sheets itself.
-    assert_eq!(expected.as_object_mut().unwrap().remove("opensSheets"), Some(json!(true)));
+    // The extension opens sheets itself, and the editor shows findings beside a hover.
+    for own in ["opensSheets", "hoversTellFindings"] {
+        assert_eq!(expected.as_object_mut().unwrap().remove(own), Some(json!(true)));
+    }
     assert_eq!(Value::Object(offered), expected);
 }
 

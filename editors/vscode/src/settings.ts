@@ -9,8 +9,8 @@ export const SECTION = "storyrod";
 /** What the server takes: every member that `package.json` offers, but those that are the extension's own. */
 export function preferences(): Record<string, unknown> {
   const { codeLens, inlayHints, wholeWorkspace, rulesAddress } = workspace.getConfiguration().get(SECTION, {}) as Record<string, unknown>;
-  // The extension opens sheets itself, where they stay up to date.
-  return { codeLens, inlayHints, wholeWorkspace, rulesAddress, opensSheets: false };
+  // The extension opens sheets itself, where they stay up to date; a hover here shows findings in a block of its own.
+  return { codeLens, inlayHints, wholeWorkspace, rulesAddress, opensSheets: false, hoversTellFindings: false };
 }
 
 export function surroundings(): Surroundings {

@@ -3,7 +3,7 @@
 use crate::diagnostic::Diagnostic;
 use crate::ide::hover::cursor::Cursor;
 use crate::ide::hover::markdown::escaped;
-use crate::ide::hover::{Piece, Worth};
+use crate::ide::hover::{FindingsBeside, Piece, Worth};
 use crate::rules;
 
 /// More findings than this are not told in full.
@@ -16,7 +16,7 @@ const MOST_LINES: usize = 6;
 const OF_STRENGTH: [&str; 6] = ["strength", "bearing", "columns", "foundations", "load_path", "beams"];
 
 /// Roots and consequences at a place, the narrowest first; then why the first of them matters.
-pub fn pieces(cursor: &Cursor<'_>) -> Vec<Piece> {
+pub fn pieces(cursor: &Cursor<'_>, beside: FindingsBeside) -> Vec<Piece> {
     let all = cursor.snapshot.findings.iter().flat_map(Diagnostic::with_consequences);
     let mut here: Vec<_> = all
         .filter(|finding| finding.span.file == cursor.file && finding.span.touches(cursor.offset))
@@ -24,7 +24,7 @@ pub fn pieces(cursor: &Cursor<'_>) -> Vec<Piece> {
     here.sort_by_key(|finding| finding.span.end - finding.span.start);
     let mut pieces = Vec::new();
     for (at, finding) in here.iter().enumerate() {
-        let text = if at < MOST_TOLD { told(finding) } else { in_short(finding) };
+        let text = if at < MOST_TOLD { told(finding, beside) } else { in_short(finding) };
         let rule = rules::rule_named(finding.rule);
         let has_figures = rule.is_some_and(|rule| OF_STRENGTH.contains(&rule.group()));
         pieces.push(Piece { span: finding.span, worth: Worth::Most, text, has_figures });
@@ -42,12 +42,15 @@ pub fn reason(documentation: &str) -> String {
     before.lines().map(str::trim_start).collect::<Vec<_>>().join("\n")
 }
 
-fn told(finding: &Diagnostic) -> String {
-    let mut parts = vec![head(finding), escaped(&finding.message)];
+fn told(finding: &Diagnostic, beside: FindingsBeside) -> String {
+    let says_all = beside == FindingsBeside::No;
+    let mut parts = vec![head(finding)];
+    parts.extend(says_all.then(|| escaped(&finding.message)));
     parts.extend(list(finding.notes.iter().map(|note| escaped(note))));
     let following = finding.consequences.iter();
     parts.extend(list(following.map(|one| format!("follows: {}", escaped(&one.message)))));
-    parts.extend(list(finding.help.iter().map(|help| format!("help: {}", escaped(help)))));
+    let help = finding.help.iter().filter(|_| says_all);
+    parts.extend(list(help.map(|help| format!("help: {}", escaped(help)))));
     let basis = finding.basis.as_ref().map(|basis| format!("by {}; ", escaped(basis)));
     parts.push(format!("{}{}", basis.unwrap_or_default(), finding.remedy.sentence()));
     parts.extend(finding.waiver.as_ref().map(|line| format!("to accept it here, write `{line}`")));
@@ -70,4 +73,28 @@ fn list(lines: impl Iterator<Item = String>) -> Option<String> {
         lines.push(format!("- and {more} more"));
     }
     (!lines.is_empty()).then(|| lines.join("\n"))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::ide::hover::tests::LOON_COVE;
+    use crate::ide::hover::{FindingsBeside, hover};
+    use crate::testing::cursor::in_sample;
+
+    #[test]
+    fn what_stands_beside_it_is_not_said_again() {
+        let text = LOON_COVE.replace("linoleum on board 5/8\"", "linoleum on board 1-1/8\"");
+        let (snapshot, file, offset) = in_sample(&text, "laid out      98'-$05 1/4\"");
+        let said = |beside| hover(&snapshot, file, offset, beside).unwrap().text;
+        let (whole, behind) = (said(FindingsBeside::No), said(FindingsBeside::Yes));
+        for (words, is_beside) in [
+            ("1/2\" apart", true),
+            ("help: lay it out", true),
+            ("lower finish", false),
+            ("risers-not-even", false),
+        ] {
+            assert!(whole.contains(words), "{words}: {whole}");
+            assert_eq!(behind.contains(words), !is_beside, "{words}: {behind}");
+        }
+    }
 }

@@ -41,12 +41,13 @@ fn file_in_words(cursor: &Cursor<'_>, file: FileId) -> String {
 
 #[cfg(test)]
 mod tests {
-    use crate::ide::hover::hover;
+    use crate::ide::hover::{FindingsBeside, hover};
     use crate::testing::cursor::at_cursor;
 
     fn check(fixture: &str, expected: &str) {
         let (snapshot, file, offset) = at_cursor(fixture);
-        let said = hover(&snapshot, file, offset).expect("there is something to say").text;
+        let said =
+            hover(&snapshot, file, offset, FindingsBeside::No).expect("there is something to say").text;
         assert!(said.contains(expected), "{said}");
     }
 
