@@ -12,6 +12,7 @@ mod input;
 mod lint;
 mod man;
 mod parallel;
+mod revision;
 mod sheet;
 mod style;
 

@@ -5,6 +5,7 @@
 
 mod configuration;
 mod file_text;
+mod history;
 mod include_line;
 mod moved_files;
 mod open_documents;
@@ -15,6 +16,7 @@ mod today;
 
 pub use configuration::{CONFIGURATION_NAME, ConfigurationFault};
 pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of, text_of_bytes};
+pub use history::{History, HistoryFault, Revision};
 pub use moved_files::{IncludeEdit, Move, include_edits};
 pub use open_documents::OpenDocuments;
 pub use path::{name_within, real_path};

@@ -9,7 +9,7 @@ use clap::{Args, ValueEnum};
 use crate::cli::day::DayArguments;
 use crate::cli::input::specs_of;
 use crate::cli::lint::{Analysed, FailOn, analysed};
-use crate::cli::{Outcome, complain};
+use crate::cli::{Outcome, complain, revision};
 use crate::compare::{self, Change, Stated, compare};
 use crate::house::wish;
 use crate::report::{
@@ -20,10 +20,15 @@ use crate::syntax::value::Date;
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct CompareArguments {
-    /// The spec as it was: its root file, or a folder with one
-    old: PathBuf,
+    /// The spec as it was: its root file, or a folder with one. With `--rev` the spec itself, else the one in this folder
+    #[arg(required_unless_present = "rev")]
+    old: Option<PathBuf>,
     /// The spec as it is
-    new: PathBuf,
+    #[arg(required_unless_present = "rev", conflicts_with = "rev")]
+    new: Option<PathBuf>,
+    /// Compare two revisions of the git repository: `A..B`; `A` alone is compared with the files on disk
+    #[arg(long, value_name = "A..B")]
+    rev: Option<String>,
     /// Write the answer to these corrections of a plan checker: a Markdown list that names elements or rules
     #[arg(long, value_name = "FILE", conflicts_with = "format")]
     letter: Option<PathBuf>,
@@ -72,8 +77,7 @@ pub(in crate::cli) fn run(
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
     let today = arguments.output.day.day()?;
-    let (old, new) = (only_spec(&arguments.old, today)?, only_spec(&arguments.new, today)?);
-    let (Some(old), Some(new)) = (old, new) else { return Ok(Outcome::Unusable) };
+    let Some((old, new)) = arguments.states(today)? else { return Ok(Outcome::Unusable) };
     let change = compare(&old.snapshot, &new.snapshot);
     // What is gone stands in the old spec.
     let places = places(&change, |what| match what {
@@ -114,6 +118,20 @@ pub(in crate::cli) fn run_try(
     let tried = spec.with_snapshot(after);
     let places = places(&change, |_| &tried);
     arguments.output.write(&ShownChange { change: &change, places: &places }, palette, out)
+}
+
+impl CompareArguments {
+    /// The two states; `None` when one can't be used, which is said then.
+    fn states(&self, today: Date) -> anyhow::Result<Option<(Analysed, Analysed)>> {
+        let here = Path::new(".");
+        let old = self.old.as_deref().unwrap_or(here);
+        if let Some(range) = &self.rev {
+            return revision::states(range, old, today);
+        }
+        // Both are said, when neither can be used.
+        let (old, new) = (only_spec(old, today)?, only_spec(self.new.as_deref().unwrap_or(here), today)?);
+        Ok(old.zip(new))
+    }
 }
 
 impl OutputArguments {

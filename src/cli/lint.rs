@@ -119,6 +119,11 @@ impl Analysed {
         Self { snapshot, names: self.names.clone(), is_alone: self.is_alone }
     }
 
+    /// The same spec with other names for its files.
+    pub fn with_names(self, names: Vec<String>) -> Self {
+        Self { names, ..self }
+    }
+
     pub fn checked(&self) -> Checked<'_> {
         Checked {
             sources: &self.snapshot.inputs.sources,

@@ -57,13 +57,17 @@ pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFa
 /// The files below a folder that hold specs or parts of specs, by path.
 pub fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
     let folder = real_path(folder);
-    let is_spec = |path: &Path| path.extension().is_some_and(|extension| extension == EXTENSION);
     let on_disk = WalkBuilder::new(&folder).build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
     let unsaved = open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned);
     let mut files: Vec<_> = on_disk.filter(|path| is_spec(path) && path.is_file()).chain(unsaved).collect();
     files.sort();
     files.dedup();
     files
+}
+
+/// A file that holds a spec or a part of one, by its name.
+pub(in crate::workspace) fn is_spec(path: &Path) -> bool {
+    path.extension().is_some_and(|extension| extension == EXTENSION)
 }
 
 fn with_spec(file: PathBuf, open: &OpenDocuments) -> (PathBuf, Result<Spec, TextFault>) {

@@ -17,5 +17,6 @@ mod inputs;
 mod many;
 mod many_projects;
 mod program;
+mod revisions;
 mod shapes;
 mod sheets;

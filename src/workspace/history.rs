@@ -1,0 +1,212 @@
+//! Specs as they stand in earlier revisions, read from the repository itself: the files on disk stay as they are.
+
+use std::fmt;
+use std::io;
+use std::path::{Component, Path, PathBuf};
+
+use git2::{
+    Delta, Diff, DiffFindOptions, DiffOptions, ObjectType, Repository, Tree, TreeWalkMode, TreeWalkResult,
+};
+use tempfile::TempDir;
+
+use crate::workspace::path::real_path;
+use crate::workspace::search::is_spec;
+use crate::workspace::{CONFIGURATION_NAME, name_within};
+
+/// The repository that a path lies in.
+pub struct History {
+    repository: Repository,
+    /// The folder of its files, links resolved.
+    folder: PathBuf,
+}
+
+/// The specs and configurations of one revision, written into a folder that goes away with it.
+pub struct Revision<'h> {
+    tree: Tree<'h>,
+    files: TempDir,
+    folder: PathBuf,
+}
+
+/// Why a revision can't be read.
+#[derive(Debug)]
+pub enum HistoryFault {
+    /// No repository holds the path.
+    NoRepository,
+    /// The repository has no working folder.
+    Bare,
+    /// The path lies elsewhere.
+    Outside,
+    /// The repository knows no commit by this name.
+    NoRevision(String),
+    /// What the repository says.
+    Unreadable(String),
+    /// What the disk says.
+    Disk(io::Error),
+}
+
+impl History {
+    /// The repository in which a path lies, or lay: the file itself may be gone.
+    ///
+    /// # Errors
+    /// There is none, or it can't be opened.
+    pub fn of(path: &Path) -> Result<Self, HistoryFault> {
+        let path = real_path(path);
+        let standing = path.ancestors().find(|ancestor| ancestor.exists()).unwrap_or(&path);
+        let repository = Repository::discover(standing).map_err(|error| match error.code() {
+            git2::ErrorCode::NotFound => HistoryFault::NoRepository,
+            _ => error.into(),
+        })?;
+        let folder = real_path(repository.workdir().ok_or(HistoryFault::Bare)?);
+        Ok(Self { repository, folder })
+    }
+
+    /// The folder of its files on disk.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// A path as the repository knows it.
+    ///
+    /// # Errors
+    /// It lies outside.
+    pub fn within(&self, path: &Path) -> Result<PathBuf, HistoryFault> {
+        real_path(path).strip_prefix(&self.folder).map(Path::to_owned).map_err(|_| HistoryFault::Outside)
+    }
+
+    /// A revision by any name that the repository knows it by.
+    ///
+    /// # Errors
+    /// There is none, or it can't be read.
+    pub fn revision(&self, name: &str) -> Result<Revision<'_>, HistoryFault> {
+        let object = self.repository.revparse_single(name);
+        let commit = object.and_then(|object| object.peel_to_commit());
+        let tree = commit.map_err(|_| HistoryFault::NoRevision(name.to_owned()))?.tree()?;
+        let files = tempfile::tempdir()?;
+        let mut fault = None;
+        tree.walk(TreeWalkMode::PreOrder, |above, entry| {
+            let Some(name) = entry.name() else { return TreeWalkResult::Ok };
+            let path = Path::new(above).join(name);
+            if entry.kind() != Some(ObjectType::Blob) || !is_read(&path) || entry.filemode() == LINK {
+                return TreeWalkResult::Ok;
+            }
+            match self.write(entry.id(), &files.path().join(path)) {
+                Ok(()) => TreeWalkResult::Ok,
+                Err(error) => {
+                    fault = Some(error);
+                    TreeWalkResult::Abort
+                }
+            }
+        })
+        .or_else(|error| if fault.is_some() { Ok(()) } else { Err(error) })?;
+        match fault {
+            Some(fault) => Err(fault),
+            None => Ok(Revision { folder: real_path(files.path()), tree, files }),
+        }
+    }
+
+    fn write(&self, blob: git2::Oid, path: &Path) -> Result<(), HistoryFault> {
+        let blob = self.repository.find_blob(blob)?;
+        if let Some(folder) = path.parent() {
+            std::fs::create_dir_all(folder)?;
+        }
+        Ok(std::fs::write(path, blob.content())?)
+    }
+
+    /// The specs' files that have another path in the newer state, as before and as now; without a newer revision the files
+    /// on disk are it. A file is the same one when more than half of its text is.
+    ///
+    /// # Errors
+    /// What the repository says.
+    pub fn renamed(
+        &self,
+        old: &Revision<'_>,
+        new: Option<&Revision<'_>>,
+    ) -> Result<Vec<(PathBuf, PathBuf)>, HistoryFault> {
+        let mut options = DiffOptions::new();
+        options.pathspec("*.framing").include_untracked(true).recurse_untracked_dirs(true);
+        let mut diff: Diff<'_> = match new {
+            Some(new) => {
+                self.repository.diff_tree_to_tree(Some(&old.tree), Some(&new.tree), Some(&mut options))?
+            }
+            None => self.repository.diff_tree_to_workdir_with_index(Some(&old.tree), Some(&mut options))?,
+        };
+        diff.find_similar(Some(DiffFindOptions::new().renames(true).for_untracked(true)))?;
+        let renamed = diff.deltas().filter(|delta| delta.status() == Delta::Renamed);
+        Ok(renamed
+            .filter_map(|delta| {
+                Some((delta.old_file().path()?.to_owned(), delta.new_file().path()?.to_owned()))
+            })
+            .collect())
+    }
+}
+
+/// How a tree marks a symbolic link: what it leads to need not be in the revision.
+const LINK: i32 = 0o120_000;
+
+/// A file that reading a spec asks for. A path that leads upwards is none, whatever wrote the tree.
+fn is_read(path: &Path) -> bool {
+    let is_plain = path.components().all(|part| matches!(part, Component::Normal(_)));
+    is_plain && (is_spec(path) || path.file_name().is_some_and(|name| name == CONFIGURATION_NAME))
+}
+
+impl Revision<'_> {
+    /// The folder that its files are written into, links resolved.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// A file of this folder as git writes it, behind the revision's name: `v1:house.framing`.
+    pub fn named(&self, revision: &str, path: &Path) -> String {
+        format!("{revision}:{}", name_within(&self.folder, path))
+    }
+
+    /// Takes the folder away.
+    ///
+    /// # Errors
+    /// What the disk says.
+    pub fn close(self) -> io::Result<()> {
+        self.files.close()
+    }
+}
+
+impl fmt::Display for HistoryFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoRepository => write!(out, "no git repository holds it"),
+            Self::Bare => write!(out, "the repository has no working folder"),
+            Self::Outside => write!(out, "it lies outside the repository"),
+            Self::NoRevision(name) => write!(out, "the repository has no revision `{name}`"),
+            Self::Unreadable(why) => write!(out, "the repository can't be read: {why}"),
+            Self::Disk(error) => write!(out, "the revision can't be written out: {error}"),
+        }
+    }
+}
+
+impl std::error::Error for HistoryFault {}
+
+impl From<git2::Error> for HistoryFault {
+    fn from(error: git2::Error) -> Self {
+        Self::Unreadable(error.message().to_owned())
+    }
+}
+
+impl From<io::Error> for HistoryFault {
+    fn from(error: io::Error) -> Self {
+        Self::Disk(error)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_what_a_spec_reads_is_written_out() {
+        for path in ["house.framing", "parts/walls.framing", "jobs/storyrod.toml"] {
+            assert!(is_read(Path::new(path)), "{path}");
+        }
+        for path in ["../house.framing", "/etc/house.framing", "a/../house.framing", "notes.md", "framing"] {
+            assert!(!is_read(Path::new(path)), "{path}");
+        }
+    }
+}
