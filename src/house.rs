@@ -1,11 +1,14 @@
 //! Everything known of one spec at one moment.
 
+pub mod as_built;
+pub mod edited;
 pub mod lines;
 pub mod wish;
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::geometry::Geometry;
+use crate::house::as_built::AsBuilt;
 use crate::inputs::Inputs;
 use crate::model::Model;
 use crate::model::problem::ModelProblemKind;
@@ -36,6 +39,7 @@ pub struct House {
     pub limits: Limits,
     /// The day of the analysis.
     pub today: Date,
+    as_built: OnceLock<Option<Box<AsBuilt>>>,
 }
 
 /// Something that the reader could not make sense of, with its place.
@@ -68,7 +72,23 @@ impl House {
         let limits = model.limits();
         let known = Known { model: &model, geometry: &geometry, forces: &forces, limits: &limits };
         let verifications = verify::of(&known);
-        Self { inputs: Arc::clone(inputs), trees, model, geometry, forces, verifications, limits, today }
+        Self {
+            inputs: Arc::clone(inputs),
+            trees,
+            model,
+            geometry,
+            forces,
+            verifications,
+            limits,
+            today,
+            as_built: OnceLock::new(),
+        }
+    }
+
+    /// The house with what was measured in place of what was drawn; `None` when nothing was measured. Made when it is
+    /// first asked for.
+    pub fn as_built(&self) -> Option<&AsBuilt> {
+        self.as_built.get_or_init(|| as_built::of(self).map(Box::new)).as_deref()
     }
 
     /// What verifications are made from, to make one more: of another size.

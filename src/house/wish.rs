@@ -47,14 +47,23 @@ pub fn edit_of(house: &House, wish: &str) -> Result<Edit, NoEdit> {
         Some(phrase) => (phrase.trim(), true),
         None => (line.trim(), false),
     };
-    let spec = spec_of(common.id.kind);
     let no_line = || NoEdit::NoSuchLine(line.to_owned(), common.label());
     if is_gone {
-        let known = spec.all_facts().find(|fact| fact.phrase == line).ok_or_else(no_line)?;
+        let known =
+            spec_of(common.id.kind).all_facts().find(|fact| fact.phrase == line).ok_or_else(no_line)?;
         let (place, _) = only_line(house, common, known.phrase)?.ok_or_else(no_line)?;
         return Ok(lines::removed(house, place));
     }
-    let wanted = read(spec, line).ok_or_else(no_line)?;
+    saying(house, common, line)
+}
+
+/// The edit that makes an element say a line, as [`edit_of`] does.
+///
+/// # Errors
+/// [`NoEdit`] when it is no line of that element, or the element says that fact on several lines.
+pub fn saying(house: &House, common: &Common, line: &str) -> Result<Edit, NoEdit> {
+    let no_line = || NoEdit::NoSuchLine(line.to_owned(), common.label());
+    let wanted = read(spec_of(common.id.kind), line).ok_or_else(no_line)?;
     match only_line(house, common, wanted.spec.phrase)? {
         Some((place, fact)) => Ok(Edit { span: place, text: merged(fact, &wanted, line) }),
         None => lines::added(house, common, line).ok_or_else(no_line),

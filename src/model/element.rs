@@ -32,6 +32,8 @@ pub struct Common {
     pub status: Field<Status>,
     /// What was measured on site.
     pub shots: Vec<Shot>,
+    /// Lines that say where in plan it was measured to stand.
+    pub plan_shots: Vec<Span>,
     /// Rules silenced here.
     pub waivers: Vec<Waiver>,
     /// Where its declared values come from.
@@ -110,10 +112,12 @@ impl Stage {
 /// A measured value.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shot {
-    /// What was measured: `top`, `bottom`, `length`, `at`.
+    /// What was measured: `top`, `bottom`, `seat`, `subfloor`, `finish`, `length`.
     pub fact: Box<str>,
     /// The elevation or length.
     pub value: Length,
+    /// Where along it, when the line says so.
+    pub at: Option<Span>,
     /// When.
     pub on: Option<Date>,
     /// The line.

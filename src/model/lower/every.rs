@@ -24,6 +24,8 @@ pub fn common(reader: &mut Reader<'_, '_>) -> Common {
         title: reader.entry.heading.title.as_ref().map(|(title, _)| title.clone()),
         status: status(reader),
         shots: reader.list("shot", shot),
+        plan_shots: reader
+            .list("shot", |reader, fact| (fact.word("fact") == Some("at")).then(|| reader.span(fact.span))),
         waivers: reader.list("waive", waiver),
         source: reader.field("source", |reader, fact| reader.source(fact)),
         accepts: reader.given("accept", |reader, fact| {
@@ -83,7 +85,8 @@ fn shot(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Shot> {
     }
     let value = fact.length("value")?;
     let span = reader.span(fact.span);
-    Some(Shot { fact: reader.words(fact, "fact")?, value, on: fact.date("date"), span })
+    let at = fact.part("at").map(|part| reader.span(part.span));
+    Some(Shot { fact: reader.words(fact, "fact")?, value, at, on: fact.date("date"), span })
 }
 
 fn waiver(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<Waiver> {
