@@ -6,7 +6,6 @@
 pub mod meaning;
 mod pairing;
 mod repeated;
-mod standing;
 mod stated;
 mod table;
 mod trade;
@@ -25,7 +24,7 @@ use crate::snapshot::Snapshot;
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 
-pub use standing::Standing;
+pub use crate::rules::Standing;
 pub use stated::{Stated, StatedChange};
 pub use table::FactKey;
 pub use trade::Trade;

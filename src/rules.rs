@@ -8,10 +8,12 @@ mod finding;
 mod grouping;
 mod index;
 mod silence;
+mod standing;
 mod wording;
 
 pub mod beams;
 pub mod bearing;
+pub mod built;
 pub mod claims;
 pub mod columns;
 pub mod coverage;
@@ -34,6 +36,7 @@ pub mod waivers;
 pub use finding::{Finding, Findings};
 pub use index::index;
 pub use silence::Waived;
+pub use standing::Standing;
 
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::house::House;
@@ -223,6 +226,7 @@ pub const RULES: &[Rule] = &[
     stairs::threshold_drop::RULE,
     stairs::single_riser::RULE,
     stairs::tolerance_eats_budget::RULE,
+    built::built_beyond_tolerance::RULE,
     floors::hole_beyond_limits::RULE,
     floors::notch_beyond_limits::RULE,
     floors::flange_cut::RULE,
@@ -279,6 +283,7 @@ pub const RULES: &[Rule] = &[
     waivers::waiver_out_of_date::RULE,
     waivers::waiver_of_unknown_rule::RULE,
     waivers::waiver_silences_nothing::RULE,
+    waivers::accept_acknowledges_nothing::RULE,
 ];
 
 /// The rule of this name.
@@ -302,13 +307,23 @@ pub fn found_in(house: &House, settings: &Settings, is_cancelled: &dyn Fn() -> b
         if is_cancelled() {
             return None;
         }
-        let mut findings = Findings::new(house, rule);
-        (rule.check)(house, &mut findings);
-        found.extend(findings.into_list());
+        found.extend(of_rule(rule, house));
     }
-    let weighed = silence::with_severities(found, settings);
-    let (kept, waived) = silence::parted(house, weighed);
+    let (kept, waived) = weighed(house, settings, found);
     Some(Found { findings: grouping::grouped(kept), waived })
+}
+
+fn of_rule(rule: &'static Rule, house: &House) -> Vec<Finding> {
+    let mut findings = Findings::new(house, rule);
+    (rule.check)(house, &mut findings);
+    findings.into_list()
+}
+
+/// What is left to say, and what waivers silence: with the severities that the project sets, and what was decided about
+/// what stands already.
+fn weighed(house: &House, settings: &Settings, found: Vec<Finding>) -> (Vec<Finding>, Vec<Waived>) {
+    let severe = silence::with_severities(found, settings);
+    silence::parted(house, standing::settled(house, severe))
 }
 
 impl Rule {

@@ -4,11 +4,11 @@ use std::collections::HashMap;
 
 use crate::compare::meaning::{Renames, Side, meaning};
 use crate::compare::pairing::Pair;
-use crate::compare::standing::Standing;
 use crate::compare::written::{Written, WrittenLine, plain};
 use crate::facts::FactValue;
 use crate::house::House;
 use crate::model::element::ElementId;
+use crate::rules::Standing;
 use crate::snapshot::Snapshot;
 use crate::syntax::value::Value;
 use crate::syntax::vocabulary::CLAIM;

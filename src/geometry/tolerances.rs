@@ -1,4 +1,5 @@
-//! How far the parts of two floors may be off together where steps go from one to the other.
+//! How far what is built may be off: each surface, and the parts of two floors together where steps go from one to the
+//! other.
 
 use crate::geometry::carried::{Carried, carrying_element};
 use crate::geometry::drying::nearest_supports;
@@ -9,13 +10,35 @@ use crate::model::foundation::Sill;
 use crate::model::framing::Joists;
 use crate::model::member::Member;
 use crate::products::section::Make;
-use crate::profiles::Limits;
 use crate::profiles::levels::{
     COLUMN_CUT_TOLERANCE, DECK_TOLERANCE, ENGINEERED_DEPTH_TOLERANCE, FIELD_TOLERANCE, FINISH_TOLERANCE,
-    LEDGER_TOLERANCE, ROLLED_DEPTH_TOLERANCE, SAWN_DEPTH_TOLERANCE, SILL_TOLERANCE, WALL_TOP_TOLERANCE,
+    LEDGER_TOLERANCE, PAD_TOP_TOLERANCE, POST_CUT_TOLERANCE, ROLLED_DEPTH_TOLERANCE, SAWN_DEPTH_TOLERANCE,
+    SILL_TOLERANCE, WALL_TOP_TOLERANCE,
 };
+use crate::profiles::{Limit, Limits};
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
+
+/// How far a measured fact of an element may lie from the drawn one.
+pub fn tolerance_of(model: &Model, of: ElementId, fact: &str) -> &'static Limit<Length> {
+    match (of.kind, fact) {
+        (ElementKind::Footing, "top") => &PAD_TOP_TOLERANCE,
+        (ElementKind::Wall, "top") => {
+            // A wall that does not say of what it is is taken for concrete.
+            let kind = model.wall(of).and_then(|wall| wall.kind.get());
+            if kind.is_none_or(|kind| kind.is_mineral()) { &WALL_TOP_TOLERANCE } else { &FIELD_TOLERANCE }
+        }
+        (ElementKind::Shelf | ElementKind::Pocket, _) => &WALL_TOP_TOLERANCE,
+        (ElementKind::Ledger, _) => &LEDGER_TOLERANCE,
+        (ElementKind::Column, "length") => {
+            let column = model.columns.get(of.index as usize);
+            let size = column.and_then(|column| column.size.value());
+            let is_steel = size.and_then(|size| size.is_steel()).unwrap_or(false);
+            if is_steel { &COLUMN_CUT_TOLERANCE } else { &POST_CUT_TOLERANCE }
+        }
+        _ => &FIELD_TOLERANCE,
+    }
+}
 
 /// One part of a stack that may be off.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,8 +85,15 @@ pub fn worst(parts: &[Part]) -> Length {
 }
 
 fn put_carrier(model: &Model, limits: &Limits, on: ElementId, parts: &mut Vec<Part>) -> Option<()> {
-    let name = &model.common(on)?.name;
+    let common = model.common(on)?;
+    let name = &common.name;
+    // What was measured is known: the seats are cut to it.
+    let is_measured =
+        common.shots.iter().any(|shot| shot.at.is_none() && matches!(&*shot.fact, "top" | "seat"));
     let mut surface = |what: String, by: Length| {
+        if is_measured {
+            return;
+        }
         let shot = hold_point_tolerance(model, limits, name);
         parts.push(Part { what, by: shot.map_or(by, |shot| shot.min(by)), is_unmeasured: shot.is_none() });
     };
@@ -87,7 +117,10 @@ fn put_carrier(model: &Model, limits: &Limits, on: ElementId, parts: &mut Vec<Pa
         ElementKind::Beam => {
             let beam = model.beam(on)?;
             surface(format!("what carries {name}"), limits.of(&COLUMN_CUT_TOLERANCE).value);
-            parts.push(sure(format!("depth of {name}"), depth_tolerance(limits, beam.size.value()?)?));
+            let depth = depth_tolerance(limits, beam.size.value()?)?;
+            if !is_measured {
+                parts.push(sure(format!("depth of {name}"), depth));
+            }
             Some(())
         }
         _ => None,

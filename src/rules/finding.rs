@@ -1,9 +1,11 @@
 //! What a rule reports, before it is weighed, silenced and grouped.
 
 use crate::diagnostic::{Diagnostic, Edit, Fix, Related, Remedy, Severity};
+use crate::facts::FactValue;
 use crate::house::{House, lines};
 use crate::model::element::{Common, ElementId, Stage};
 use crate::rules::Rule;
+use crate::rules::standing::{Disagreement, is_comparing};
 use crate::text::Span;
 
 /// A finding with what the engine needs to silence and group it.
@@ -18,6 +20,8 @@ pub struct Finding {
     pub follows: Vec<ElementId>,
     /// Findings with the same suspect fold into one; empty when it stands alone.
     pub suspect: Option<(ElementId, &'static str)>,
+    /// Numbers of elements that it compares with what follows from the rest.
+    pub disagreements: Vec<Disagreement>,
     /// A waiver cannot silence it: the text itself is wrong.
     pub is_of_the_text: bool,
 }
@@ -84,6 +88,7 @@ impl<'a> Findings<'a> {
             subject,
             follows: Vec::new(),
             suspect: None,
+            disagreements: Vec::new(),
             is_of_the_text: false,
         })
     }
@@ -170,6 +175,14 @@ impl Finding {
         self
     }
 
+    /// A number of this element is not what follows from the rest: what is bought or stands gets the ways out on site, and
+    /// an `accept` there acknowledges it.
+    pub fn disagrees(&mut self, of: ElementId, words: &str, own: FactValue, wanted: FactValue) -> &mut Self {
+        debug_assert!(is_comparing(self.diagnostic.rule), "{} compares numbers", self.diagnostic.rule);
+        self.disagreements.push(Disagreement { of, words: words.into(), own, wanted });
+        self
+    }
+
     /// It questions this surface of this element.
     pub fn suspects(&mut self, element: ElementId, surface: &'static str) -> &mut Self {
         self.suspect = Some((element, surface));
@@ -180,6 +193,8 @@ impl Finding {
 fn remedy_of(common: &Common) -> Remedy {
     match common.status.value().map(|status| status.stage) {
         Some(Stage::Poured | Stage::Set) => Remedy::InPlace,
+        // What was measured stands, whatever its status says.
+        _ if !common.shots.is_empty() => Remedy::InPlace,
         Some(Stage::Ordered) => Remedy::Ordered,
         Some(Stage::Drawn) | None => Remedy::OnPaper,
     }

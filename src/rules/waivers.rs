@@ -1,5 +1,6 @@
-//! Waivers: rules that are silenced on one element.
+//! Waivers: rules that are silenced on one element, and what was decided about what stands.
 
+pub mod accept_acknowledges_nothing;
 pub mod waiver_of_unknown_rule;
 pub mod waiver_out_of_date;
 pub mod waiver_silences_nothing;

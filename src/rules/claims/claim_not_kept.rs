@@ -55,6 +55,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let finding = findings.about(common.id, claim.value_span, message);
         // What is wrong with the element itself may be why.
         finding.follows(common.id);
+        if difference.is_some() {
+            finding.disagrees(common.id, &claim.fact, stated, derived.value.clone());
+        }
         if let Some(comes_to) = derived.value.written(house.text_at(claim.value_span), claim.within) {
             finding.write(claim.value_span, comes_to);
         }

@@ -70,6 +70,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
             let Some(stated) = literal(&claim.value).ok().and_then(|value| value.as_length()) else {
                 continue;
             };
+            let claim_value = FactValue::Length(stated);
             let off = stated - cut.total();
             if off.abs() <= claim.within.unwrap_or(tolerance.value) {
                 continue;
@@ -84,7 +85,8 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 format!("{label} is cut to {stated}, but what it carries ends {below} below its foot")
             };
             let finding = findings.about(column.common.id, claim.value_span, message);
-            finding.note(cut.to_string());
+            let (own, room) = (claim_value, FactValue::Length(cut.total()));
+            finding.disagrees(column.common.id, "cut", own, room).note(cut.to_string());
             for term in cut.terms().iter().filter(|term| term.of != column.common.id) {
                 if let Some(span) = term.span {
                     finding.related(span, format!("{} {}", term.amount.abs(), term.what));

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::diagnostic::{Edit, Fix, Remedy};
+use crate::facts::FactValue;
 use crate::geometry::stack::{Closure, Loop};
 use crate::house::House;
 use crate::house::lines::part_at;
@@ -90,6 +91,13 @@ fn report<'f>(
             finding.stands_in(common);
         }
     }
+    for closure in std::iter::once(first).chain(others.iter().copied()) {
+        let of = closure.subject;
+        if let Some(words) = number_of(closure.of) {
+            let (own, wanted) = (closure.stated, closure.derived.total());
+            finding.disagrees(of, words, FactValue::Elevation(own), FactValue::Elevation(wanted));
+        }
+    }
     for closure in others {
         let says = match is_alike(&closure) {
             true => format!("{} says {}", label(house, closure.subject), closure.stated.in_feet()),
@@ -122,13 +130,26 @@ fn report<'f>(
     finding
 }
 
+/// What the stated number is a number of; `None` where it is no number of what stands.
+const fn number_of(of: Loop) -> Option<&'static str> {
+    match of {
+        Loop::Datum => None,
+        Loop::WallHeight => Some("height"),
+        Loop::SeatUnderBeam => Some("seat"),
+        Loop::WallUnderJoists
+        | Loop::PlateUnderJoists
+        | Loop::ShelfUnderJoists
+        | Loop::LedgerAtJoists
+        | Loop::BeamUnderJoists
+        | Loop::WallUnderBeam => Some("top"),
+    }
+}
+
 fn add_cure(house: &House, first: &Closure, others: &[&Closure], finding: &mut Finding) {
     let (wanted, off) = (first.derived.total(), first.difference().abs());
     finding.help(match finding.diagnostic.remedy {
         Remedy::OnPaper => format!("write {} there, or change what lies on it by {off}", wanted.in_feet()),
-        Remedy::Ordered | Remedy::InPlace => {
-            format!("change what lies on it by {off}, or pack, cut or pour {off} on site")
-        }
+        Remedy::Ordered | Remedy::InPlace => format!("change what lies on it by {off}"),
     });
     let tolerance = house.limits.of(&CLOSURE_TOLERANCE).value;
     let edits = std::iter::once(first).chain(others.iter().copied()).map(|closure| {

@@ -13,7 +13,7 @@ rule! {
     ///
     /// Each side has a wall top, a sill, joists, a deck and a finish, each a little off. What is likely is the root of the
     /// sum of their squares. A hold point that shoots the wall tops before the stringers are cut takes them out: they
-    /// count then with its tolerance. What carries both floors counts for neither.
+    /// count then with its tolerance; one that has been shot counts no more. What carries both floors counts for neither.
     ///
     /// ## Why
     /// A step between floors cannot be guaranteed from drawings. It needs one measurement, then packing under a sill, then
@@ -205,5 +205,28 @@ stair S1
             ),
         );
         check_rule(&RULE, &house("W2", &hold("1/4\""), mark));
+    }
+
+    /// In 1/32", without the two walls: 2, 2, 1 and 4 on each side, twice 25 are 50, whose root is 7.1: less than 3/8", 12. With
+    /// one wall measured 64 + 50 are 114, root 10.7: less too. What was measured needs no hold point.
+    #[test]
+    fn what_was_measured_is_off_no_more() {
+        let house = |shots: [&str; 2], mark: &str| {
+            let wall = |name: &str, line: &str, shot: &str| {
+                format!(
+                    "wall {name}\n  kind concrete\n  from {line}\n  thick 8\"\n  sill 1 of 2x6 treated\n{shot}"
+                )
+            };
+            format!(
+                "grid\n  x A 0', B 12'\n  y 1 0', 2 12'\nfloor main\n  subfloor 100'-0\"\n  finish plank 3/4\"\nfloor den\n  steps down from main by 2 risers at 7\"\n  finish plank 3/4\"\njoists J1\n  floor main\n  size 2x10 SPF No.2\n  bears on W1\njoists J2\n  floor den\n  size 2x10 SPF No.2\n  bears on W2\n{}{}stair S1\n{mark}  from den to main\n  risers 2\n",
+                wall("W1", "A/2 to B/2", shots[0]),
+                wall("W2", "A/1 to B/1", shots[1]),
+            )
+        };
+        let mark =
+            "--    ^^ what stair S1 goes over may be off by 7/16\"~, and its risers may differ by 3/8\"\n";
+        check_rule(&RULE, &house(["", ""], mark));
+        check_rule(&RULE, &house(["", "  shot top 98' on 2027-04-03\n"], ""));
+        check_rule(&RULE, &house(["", "  shot top 98' at A on 2027-04-03\n"], mark));
     }
 }
