@@ -35,7 +35,7 @@ pub use lines::{place_of, write_lines};
 pub use markdown::write_markdown;
 pub use palette::Palette;
 pub use printable::printable;
-pub use rod::write_rod;
+pub use rod::{write_rod, write_rod_as_built};
 pub use sarif::{Around, write_sarif};
 pub use sheet::{NoSheet, Sheet};
 pub use steps::write_steps;

@@ -48,6 +48,9 @@ enum Form {
 pub(in crate::cli) struct RodArguments {
     /// The root file of a spec, or a folder with one
     spec: PathBuf,
+    /// Beside each drawn level what was measured, and below what follows from it: gaps, grout, cuts, risers
+    #[arg(long)]
+    as_built: bool,
     #[command(flatten)]
     day: DayArguments,
 }
@@ -89,8 +92,9 @@ impl<'a> From<&'a CalcArguments> for Wanted<'a> {
 }
 
 impl<'a> From<&'a RodArguments> for Wanted<'a> {
-    fn from(RodArguments { spec, day }: &'a RodArguments) -> Self {
-        Self { spec, day, sheet: Sheet::Rod }
+    fn from(RodArguments { spec, as_built, day }: &'a RodArguments) -> Self {
+        let sheet = if *as_built { Sheet::RodAsBuilt } else { Sheet::Rod };
+        Self { spec, day, sheet }
     }
 }
 
@@ -115,7 +119,7 @@ pub(in crate::cli) fn run(
     for analysed in analysed(found.specs, today, 1)? {
         let checked = analysed.checked();
         has_errors |= checked.count(Severity::Error) > 0;
-        if let Err(why) = wanted.sheet.write(&checked, &analysed.snapshot.house, palette, out)? {
+        if let Err(why) = wanted.sheet.write(&checked, &analysed.snapshot, palette, out)? {
             is_usable = false;
             complain(&format!("{}: {why}", checked.name()));
         }

@@ -1,16 +1,19 @@
 //! The rod list: every surface of the foundation and the floors, from the lowest up, as the crew shoots it.
 
+mod as_built;
+
 use std::io::{self, Write};
 
 use crate::geometry::sum::{Derived, Unknown};
 use crate::geometry::surfaces::Surface;
+use crate::geometry::tolerances::tolerance_of;
 use crate::house::House;
 use crate::model::element::{Common, ElementId};
 use crate::model::field::Field;
-use crate::profiles::levels::{FIELD_TOLERANCE, PAD_TOP_TOLERANCE, WALL_TOP_TOLERANCE};
-use crate::profiles::{Limit, Limits};
 use crate::report::{CAUTION, Palette, printable};
 use crate::units::Length;
+
+pub use as_built::write_rod_as_built;
 
 /// Writes the rod list of a house.
 ///
@@ -36,18 +39,25 @@ pub fn write_rod(house: &House, palette: Palette, out: &mut impl Write) -> io::R
             )?;
         }
     }
+    let cells: Vec<_> =
+        rows_from_below(house).iter().map(|row| row.cells(benchmark.map(|it| it.elevation))).collect();
+    write_table(&HEADS, &cells, palette, out)?;
+    writeln!(out, "\n{CAUTION}")
+}
+
+fn rows_from_below(house: &House) -> Vec<Row> {
     let mut rows = rows_of(house);
     rows.sort_by(|a, b| a.height().cmp(&b.height()).then_with(|| a.surface.cmp(&b.surface)));
-    let cells: Vec<_> =
-        rows.iter().map(|row| row.cells(benchmark.map(|benchmark| benchmark.elevation))).collect();
-    write_table(&cells, palette, out)?;
-    writeln!(out, "\n{CAUTION}")
+    rows
 }
 
 /// A surface of the house.
 #[derive(Clone, Debug)]
 struct Row {
     surface: String,
+    of: ElementId,
+    /// What a shot of it says; `None` for a place along the element.
+    fact: Option<String>,
     elevation: Result<Length, Unknown>,
     is_stated: bool,
     within: Option<Length>,
@@ -93,100 +103,67 @@ fn rod_reading(nail: Length, elevation: Length) -> String {
 
 fn rows_of(house: &House) -> Vec<Row> {
     let (model, geometry) = (&house.model, &house.geometry);
-    let limits = model.project.as_ref().map(|project| &project.limits);
-    let mut list = List { house, limits, rows: Vec::new() };
+    let mut list = List { house, rows: Vec::new() };
     for footing in &model.footings {
         let common = &footing.common;
-        let is_stated = footing.top.stated().is_some();
-        list.add(common, "bottom", Surface::Bottom, false, None);
-        list.add(common, "top", Surface::Top, is_stated, Some(&PAD_TOP_TOLERANCE));
+        list.add(common, "bottom", Surface::Bottom, false);
+        list.add(common, "top", Surface::Top, footing.top.stated().is_some());
         for (surface, fact) in [(Surface::Top, "top"), (Surface::Bottom, "bottom")] {
-            let tolerance = (fact == "top").then_some(&PAD_TOP_TOLERANCE);
             let mut derived = geometry.surfaces.of(common.id, surface);
             for step in &footing.steps {
                 let (down, station) = step.value;
                 derived = derived.map(|sum| sum.less(down, "step", common.id, Some(step.span)));
                 let place = format!("{fact} past {}", house.text_at(station.span));
-                list.add_derived(common, &place, fact, &derived, false, tolerance);
+                list.add_derived(common, &place, fact, &derived, false);
             }
         }
         if footing.pedestal.value().is_some() {
-            list.add(common, "pedestal top", Surface::Bearing, false, Some(&PAD_TOP_TOLERANCE));
+            let pedestal = geometry.surfaces.of(common.id, Surface::Bearing);
+            list.add_derived(common, "pedestal top", "top", &pedestal, false);
         }
     }
     for slab in &model.slabs {
-        list.add(&slab.common, "top", Surface::Top, slab.top.stated().is_some(), Some(&FIELD_TOLERANCE));
+        list.add(&slab.common, "top", Surface::Top, slab.top.stated().is_some());
     }
     for wall in &model.walls {
-        let is_mineral = wall.kind.value().is_none_or(|kind| kind.is_mineral());
-        let tolerance = if is_mineral { &WALL_TOP_TOLERANCE } else { &FIELD_TOLERANCE };
-        list.add(&wall.common, "top", Surface::Top, wall.top.stated().is_some(), Some(tolerance));
+        list.add(&wall.common, "top", Surface::Top, wall.top.stated().is_some());
         for (top, station) in &wall.raked {
             let place = format!("top at {}", house.text_at(station.span));
-            list.put(&wall.common, &place, "top", Ok(*top), true, Some(tolerance));
+            list.put(&wall.common, &place, "top", Ok(*top), true);
         }
     }
     for shelf in &model.shelves {
-        list.add(&shelf.common, "top", Surface::Top, shelf.top.stated().is_some(), Some(&WALL_TOP_TOLERANCE));
+        list.add(&shelf.common, "top", Surface::Top, shelf.top.stated().is_some());
     }
     for pocket in &model.pockets {
-        list.add(
-            &pocket.common,
-            "seat",
-            Surface::Seat,
-            pocket.seat.stated().is_some(),
-            Some(&WALL_TOP_TOLERANCE),
-        );
+        list.add(&pocket.common, "seat", Surface::Seat, pocket.seat.stated().is_some());
     }
     for beam in &model.beams {
-        list.add(&beam.common, "top", Surface::Top, false, Some(&FIELD_TOLERANCE));
+        list.add(&beam.common, "top", Surface::Top, false);
     }
     for (floor, levels) in model.floors.iter().zip(&geometry.floors) {
         let of = |field: &Field<Length>| field.stated().is_some();
         let common = &floor.common;
-        list.add_derived(
-            common,
-            "subfloor",
-            "subfloor",
-            &levels.subfloor,
-            of(&floor.subfloor),
-            Some(&FIELD_TOLERANCE),
-        );
-        list.add_derived(common, "finish", "finish", &levels.finish, of(&floor.finish_at), None);
+        list.add_derived(common, "subfloor", "subfloor", &levels.subfloor, of(&floor.subfloor));
+        list.add_derived(common, "finish", "finish", &levels.finish, of(&floor.finish_at));
     }
     list.rows
 }
 
 struct List<'a> {
     house: &'a House,
-    limits: Option<&'a Limits>,
     rows: Vec<Row>,
 }
 
 impl List<'_> {
-    fn add(
-        &mut self,
-        common: &Common,
-        fact: &str,
-        surface: Surface,
-        is_stated: bool,
-        tolerance: Option<&Limit<Length>>,
-    ) {
+    fn add(&mut self, common: &Common, fact: &str, surface: Surface, is_stated: bool) {
         let derived = self.house.geometry.surfaces.of(common.id, surface);
-        self.add_derived(common, fact, fact, &derived, is_stated, tolerance);
+        self.add_derived(common, fact, fact, &derived, is_stated);
     }
 
-    fn add_derived(
-        &mut self,
-        common: &Common,
-        place: &str,
-        fact: &str,
-        derived: &Derived,
-        is_stated: bool,
-        tolerance: Option<&Limit<Length>>,
-    ) {
+    fn add_derived(&mut self, common: &Common, place: &str, fact: &str, derived: &Derived, is_stated: bool) {
         let elevation = derived.as_ref().map(|sum| sum.total()).map_err(|unknown| *unknown);
-        self.put(common, place, fact, elevation, is_stated, tolerance);
+        self.put(common, place, fact, elevation, is_stated);
     }
 
     fn put(
@@ -196,17 +173,22 @@ impl List<'_> {
         fact: &str,
         elevation: Result<Length, Unknown>,
         is_stated: bool,
-        tolerance: Option<&Limit<Length>>,
     ) {
-        let within = tolerance.map(|limit| self.limits.map_or(limit.value, |limits| limits.of(limit).value));
+        let (model, limits) = (&self.house.model, &self.house.limits);
+        // Nobody forms to an underside, and a finish lies as its deck does.
+        let is_built_to = !matches!(fact, "bottom" | "finish");
+        let within = is_built_to.then(|| limits.of(tolerance_of(model, common.id, fact)).value);
         // A place along the element has its own shots, which this list cannot tell apart: the crew fills them in.
-        let mut shots = common.shots.iter().filter(|shot| *shot.fact == *fact && place == fact);
+        let shots =
+            common.shots.iter().filter(|shot| shot.at.is_none() && *shot.fact == *fact && place == fact);
         self.rows.push(Row {
             surface: printable(&format!("{} {place}", common.label())).into_owned(),
+            of: common.id,
+            fact: (place == fact).then(|| fact.to_owned()),
             elevation,
             is_stated,
             within,
-            shot: shots.next_back().map(|shot| shot.value),
+            shot: shots.max_by_key(|shot| shot.on).map(|shot| shot.value),
             missing: elevation.err().map(|unknown| self.words_for(unknown)).unwrap_or_default(),
         });
     }
@@ -220,18 +202,23 @@ impl List<'_> {
     }
 }
 
-fn write_table(rows: &[[String; 6]], palette: Palette, out: &mut impl Write) -> io::Result<()> {
-    let mut widths = HEADS.map(|head| head.chars().count());
+fn write_table<const N: usize>(
+    heads: &[&str; N],
+    rows: &[[String; N]],
+    palette: Palette,
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let mut widths = heads.map(|head| head.chars().count());
     for row in rows {
         for (width, cell) in widths.iter_mut().zip(row) {
             *width = (*width).max(cell.chars().count());
         }
     }
-    let line = |cells: &[String; 6]| {
+    let line = |cells: &[String; N]| {
         let padded = cells.iter().zip(widths).map(|(cell, width)| format!("{cell:<width$}"));
         padded.collect::<Vec<_>>().join("  ").trim_end().to_owned()
     };
-    writeln!(out, "{}", palette.strong(&line(&HEADS.map(str::to_owned))))?;
+    writeln!(out, "{}", palette.strong(&line(&heads.map(str::to_owned))))?;
     for row in rows {
         writeln!(out, "{}", line(row))?;
     }

@@ -8,9 +8,10 @@ use crate::geometry::step_divider;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::report::{
-    Checked, Palette, SheetForm, counted, write_calc, write_contributors, write_rod, write_steps,
-    write_takedown,
+    Checked, Palette, SheetForm, counted, write_calc, write_contributors, write_rod, write_rod_as_built,
+    write_steps, write_takedown,
 };
+use crate::snapshot::Snapshot;
 use crate::syntax::vocabulary::ElementKind;
 use crate::text::nearest;
 
@@ -23,6 +24,8 @@ pub enum Sheet {
     Calc(Option<String>, SheetForm),
     /// Every elevation from the footings up.
     Rod,
+    /// The same with what was measured, and what follows from it.
+    RodAsBuilt,
     /// How the step between the floors of these names divides into risers.
     Steps(String, String),
 }
@@ -62,6 +65,7 @@ impl Sheet {
             Self::Calc(None, _) => "calculation".to_owned(),
             Self::Calc(Some(name), _) => format!("calculation of {name}"),
             Self::Rod => "rod list".to_owned(),
+            Self::RodAsBuilt => "rod list as built".to_owned(),
             Self::Steps(upper, lower) => format!("steps from {upper} to {lower}"),
         }
     }
@@ -73,10 +77,11 @@ impl Sheet {
     pub fn write(
         &self,
         checked: &Checked<'_>,
-        house: &House,
+        snapshot: &Snapshot,
         palette: Palette,
         out: &mut impl Write,
     ) -> io::Result<Result<(), NoSheet>> {
+        let house = &snapshot.house;
         match self {
             Self::Takedown(name) | Self::Calc(name, _) => {
                 let element = match name.as_deref().map(|name| element_named(house, name)).transpose() {
@@ -93,6 +98,10 @@ impl Sheet {
             Self::Rod => {
                 write_errors(checked, "anybody builds from this list", out)?;
                 write_rod(house, palette, out)?;
+            }
+            Self::RodAsBuilt => {
+                write_errors(checked, "anybody builds from this list", out)?;
+                write_rod_as_built(snapshot, palette, out)?;
             }
             Self::Steps(upper, lower) => {
                 let step = match step_between(house, upper, lower) {

@@ -70,7 +70,7 @@ fn text_in(sheet: &Sheet, house: &HouseView) -> Result<String, String> {
     let Snapshot { findings, waived, .. } = house.snapshot();
     let checked = Checked { sources, names: &names, is_alone: spec.is_alone, findings, waived };
     let mut text = Vec::new();
-    match sheet.write(&checked, &house.snapshot().house, Palette::Plain, &mut text) {
+    match sheet.write(&checked, house.snapshot(), Palette::Plain, &mut text) {
         Ok(Ok(())) => Ok(String::from_utf8_lossy(&text).into_owned()),
         Ok(Err(why)) => Err(why.to_string()),
         Err(fault) => Err(fault.to_string()),
