@@ -3,6 +3,7 @@
 //! Results go to standard output, everything else to standard error. Exit code 0 means nothing found, 1 means found,
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
+mod baseline;
 mod compare;
 mod completions;
 mod day;

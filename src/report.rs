@@ -29,6 +29,7 @@ pub use calc::{SheetForm, write_calc};
 pub use caution::{CAUTION, STRENGTH_CAUTION};
 pub use change::{ShownChange, write_change_json, write_change_markdown, write_change_text, write_letter};
 pub use documentation::{write_index, write_rule};
+pub use fingerprint::known_as;
 pub use json::{Unusable, write_json};
 pub use junit::write_junit;
 pub use lines::{place_of, write_lines};

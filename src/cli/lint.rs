@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 
+use crate::cli::baseline::BaselineArguments;
 use crate::cli::day::DayArguments;
 use crate::cli::input::{Found, names_from_here, specs_of};
 use crate::cli::parallel::{JobsArguments, in_parallel};
@@ -32,6 +33,8 @@ pub(in crate::cli) struct LintArguments {
     /// What stands before a rule's name in the address of its page, which SARIF links
     #[arg(long, value_name = "ADDRESS", value_parser = address)]
     rules_address: Option<String>,
+    #[command(flatten)]
+    baseline: BaselineArguments,
     #[command(flatten)]
     day: DayArguments,
     #[command(flatten)]
@@ -70,7 +73,8 @@ pub(in crate::cli) fn run(
 ) -> anyhow::Result<Outcome> {
     let today = arguments.day.day()?;
     let Found { specs, unusable, .. } = specs_of(&arguments.paths, arguments.stdin_filename.as_deref());
-    let analysed = analysed(specs, today, arguments.jobs.count())?;
+    let mut analysed = analysed(specs, today, arguments.jobs.count())?;
+    arguments.baseline.leave_out_known(&mut analysed)?;
     let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
     match arguments.format {
         Format::Text => {

@@ -23,6 +23,11 @@ pub(in crate::report) fn fingerprints(project: &str, findings: &[&Diagnostic]) -
     fingerprints.collect()
 }
 
+/// What a finding is known by in the project whose root file has this name, without a count.
+pub fn known_as(project: &str, finding: &Diagnostic) -> String {
+    format!("{:016x}", known_by(project, finding))
+}
+
 fn known_by(project: &str, finding: &Diagnostic) -> u64 {
     // As a set: of two elements at odds, the one further up is most often named first and taken for the subject.
     let said = finding.subject.split_whitespace().chain(finding.message.split_whitespace());

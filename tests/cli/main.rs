@@ -1,6 +1,7 @@
 //! The program as a person or a build runs it: arguments in; output, exit code and files out.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)] // helpers of tests
 
+mod baseline;
 mod changes;
 mod day;
 #[path = "../support/dice.rs"]

@@ -1,0 +1,188 @@
+//! `lint --baseline`: what was found before a team began to look is known, and only what is new counts.
+//!
+//! A finding is known by what its SARIF fingerprint is made of. Where several share that, each is known by its message
+//! too, so that one that is mended makes no room for another.
+
+use std::collections::HashMap;
+use std::fs;
+use std::io::ErrorKind;
+use std::mem;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, bail};
+use clap::Args;
+use serde::{Deserialize, Serialize};
+
+use crate::cli::complain;
+use crate::cli::lint::Analysed;
+use crate::diagnostic::Diagnostic;
+use crate::report::{counted, known_as, printable};
+use crate::rules;
+
+#[derive(Debug, Args)]
+pub(in crate::cli) struct BaselineArguments {
+    /// Leave out what this file holds: only new findings are shown and count
+    #[arg(long, value_name = "FILE")]
+    baseline: Option<PathBuf>,
+    /// Write the baseline when there is none; else take out of it what is mended, and nothing in
+    #[arg(long, requires = "baseline")]
+    update_baseline: bool,
+}
+
+/// The file.
+#[derive(Debug, Default, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct Baseline {
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    known: Vec<Known>,
+}
+
+/// A finding that was there.
+#[derive(Clone, Debug, Deserialize, Serialize, PartialEq, Eq, PartialOrd, Ord)]
+#[serde(deny_unknown_fields)]
+struct Known {
+    /// The root file of its spec, from the folder in which `lint` runs.
+    spec: String,
+    rule: String,
+    element: String,
+    /// What it said, for a reader; it counts where several have the same key.
+    message: String,
+    key: String,
+}
+
+const HEAD: &str = "# What `storyrod lint --baseline` leaves out: found before, and to be mended one by one.\n\
+                    # `--update-baseline` takes out what is mended. Nothing that means danger belongs here.\n";
+
+impl BaselineArguments {
+    /// Takes what the baseline holds out of the findings, and says what it did on standard error.
+    ///
+    /// # Errors
+    /// The file can't be read or written.
+    pub fn leave_out_known(&self, analysed: &mut [Analysed]) -> anyhow::Result<()> {
+        let Some(file) = &self.baseline else { return Ok(()) };
+        let shown = file.display();
+        let baseline = match read(file)? {
+            Some(baseline) => baseline,
+            None if self.update_baseline => Baseline { known: analysed.iter().flat_map(known_in).collect() },
+            None => bail!("{shown}: there is no such file; `--update-baseline` writes it"),
+        };
+        if let Some(known) = baseline.known.iter().find(|known| !may_be_known(&known.rule)) {
+            bail!("{shown}: `{}` can't be left out: mend it, or waive it with a reason", known.rule);
+        }
+        let (stale, kept) = split(baseline.known, analysed);
+        let n_left_out: usize = analysed.iter_mut().map(|spec| leave_out(spec, &kept)).sum();
+        if self.update_baseline {
+            write(file, kept)?;
+        }
+        complain(&format!("{} in {shown}: left out", counted(n_left_out, "known finding")));
+        for known in &stale {
+            let what = match self.update_baseline {
+                true => "mended, and taken out",
+                false => "mended; `--update-baseline` takes it out",
+            };
+            let Known { spec, rule, message, .. } = known;
+            complain(&format!("advice: {what}: {}: {} [{rule}]", printable(spec), printable(message)));
+        }
+        Ok(())
+    }
+}
+
+fn read(file: &Path) -> anyhow::Result<Option<Baseline>> {
+    let name = || file.display().to_string();
+    match fs::read_to_string(file) {
+        Ok(text) => Ok(Some(toml::from_str(&text).with_context(name)?)),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(error).with_context(name),
+    }
+}
+
+fn write(file: &Path, mut known: Vec<Known>) -> anyhow::Result<()> {
+    known.sort();
+    let text = HEAD.to_owned() + "\n" + &toml::to_string(&Baseline { known })?;
+    fs::write(file, text.trim_end().to_owned() + "\n").with_context(|| file.display().to_string())
+}
+
+/// A rule that silence may befall: what means danger, and what is wrong with the text itself, is always said.
+fn may_be_known(rule: &str) -> bool {
+    rules::rule_named(rule).is_some_and(|rule| !rule.is_danger)
+}
+
+fn known_of(spec: &str, finding: &Diagnostic) -> Option<Known> {
+    // What no waiver could silence is wrong with the text.
+    let is_eligible = may_be_known(finding.rule) && finding.waiver.is_some();
+    is_eligible.then(|| Known {
+        spec: spec.to_owned(),
+        rule: finding.rule.to_owned(),
+        element: finding.subject.clone(),
+        message: finding.message.clone(),
+        key: known_as(spec, finding),
+    })
+}
+
+fn known_in(analysed: &Analysed) -> Vec<Known> {
+    let checked = analysed.checked();
+    let all = checked.findings.iter().flat_map(Diagnostic::with_consequences);
+    all.filter_map(|finding| known_of(checked.name(), finding)).collect()
+}
+
+/// The entries to which nothing answers any more, and the others, which have the messages of today. A spec that was not
+/// looked at keeps its entries, unless its file is gone.
+fn split(known: Vec<Known>, analysed: &[Analysed]) -> (Vec<Known>, Vec<Known>) {
+    let mut entries: HashMap<String, Vec<Known>> = HashMap::new();
+    let (mut stale, mut kept) = (Vec::new(), Vec::new());
+    let names: Vec<String> = analysed.iter().map(|spec| spec.checked().name().to_owned()).collect();
+    for known in known {
+        match names.contains(&known.spec) {
+            true => entries.entry(known.key.clone()).or_default().push(known),
+            false if Path::new(&known.spec).exists() => kept.push(known),
+            false => stale.push(known),
+        }
+    }
+    let mut found: HashMap<String, Vec<Known>> = HashMap::new();
+    for known in analysed.iter().flat_map(known_in) {
+        found.entry(known.key.clone()).or_default().push(known);
+    }
+    for (key, mut before) in entries {
+        let mut now = found.remove(&key).unwrap_or_default();
+        match (before.as_slice(), now.as_slice()) {
+            // The only one of its kind may have other figures.
+            ([_], [_]) => kept.append(&mut now),
+            _ => {
+                for one in now {
+                    if let Some(at) = before.iter().position(|known| known.message == one.message) {
+                        kept.push(before.swap_remove(at));
+                    }
+                }
+                stale.append(&mut before);
+            }
+        }
+    }
+    stale.sort();
+    (stale, kept)
+}
+
+/// Takes the kept entries' findings out of a spec: how many. What follows from one of them and is new stands by itself then.
+fn leave_out(analysed: &mut Analysed, kept: &[Known]) -> usize {
+    let name = analysed.checked().name().to_owned();
+    let mut left: Vec<&Known> = kept.iter().filter(|known| known.spec == name).collect();
+    let n_before = left.len();
+    let findings = mem::take(&mut analysed.snapshot.findings);
+    analysed.snapshot.findings = new_of(&name, findings, &mut left);
+    n_before - left.len()
+}
+
+fn new_of(spec: &str, findings: Vec<Diagnostic>, left: &mut Vec<&Known>) -> Vec<Diagnostic> {
+    let mut new = Vec::new();
+    for mut finding in findings {
+        let known = known_of(spec, &finding);
+        let at = known
+            .and_then(|known| left.iter().position(|it| it.key == known.key && it.message == known.message));
+        let is_known = at.map(|at| left.swap_remove(at)).is_some();
+        let consequences = new_of(spec, mem::take(&mut finding.consequences), left);
+        match is_known {
+            true => new.extend(consequences),
+            false => new.push(Diagnostic { consequences, ..finding }),
+        }
+    }
+    new
+}
