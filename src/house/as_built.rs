@@ -235,6 +235,14 @@ mod tests {
     }
 
     #[test]
+    fn a_shot_counts_in_whatever_file_it_stands() {
+        let drawn = house(
+            "include \"walls.framing\"\nproject \"P\"\n  benchmark \"nail\" at 99'\n-- file walls.framing\nwall W1\n  kind concrete\n  top 99'\n  shot top 98'-11\" on 2027-04-05\n  shot top 98'-10\" on 2027-04-04",
+        );
+        assert_eq!(top(&drawn.as_built().unwrap().house, "W1"), "98'-11\"");
+    }
+
+    #[test]
     fn what_cannot_be_followed_says_why() {
         assert_eq!(
             not_followed(

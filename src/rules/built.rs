@@ -22,7 +22,8 @@ const OF_DRAWN_NUMBERS: [&str; 4] =
 pub fn asks_of_what_stands(rule: &Rule) -> bool {
     !OF_THE_DRAWINGS.contains(&rule.group())
         && !OF_DRAWN_NUMBERS.contains(&rule.slug)
-        && rule.slug != rules::stack::stack_does_not_close::RULE.slug
+        && ![rules::stack::stack_does_not_close::RULE.slug, rules::stack::floor_drop_not_at_wall::RULE.slug]
+            .contains(&rule.slug)
 }
 
 /// True for a rule that looks at shots: of the house as built, which has none, it says nothing.

@@ -171,7 +171,8 @@ fn finish(
     value: &str,
 ) -> Result<Vec<Edit>, &'static str> {
     let floor = floor(house, common.id).ok_or(NOT_STATED)?;
-    let deck = of_surface(all, common.id, "subfloor");
+    // What was measured of a slab's deck is not followed.
+    let deck = of_surface(all, common.id, "subfloor").filter(|_| floor.on.is_missing());
     if !floor.finish_at.is_missing() && deck.is_none() {
         return Ok(vec![saying(house, common, &format!("finish at {value}")).map_err(|_| UNCLEAR)?]);
     }

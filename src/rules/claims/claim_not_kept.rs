@@ -11,6 +11,8 @@ rule! {
     ///
     /// `top should be 99'-0 1/2"` is compared with what follows from everything else, and never used.
     ///
+    /// Of what is ordered, poured or set it names the ways out; an `accept "note" on DATE` there makes it advice.
+    ///
     /// ## Why
     /// The author worked the number out by hand, or took it from a sheet. One of the two has changed since.
     ///

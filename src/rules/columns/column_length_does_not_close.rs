@@ -12,6 +12,8 @@ rule! {
     ///
     /// The length is the underside of the beam less shims and cap, less the top of the footing with grout and base plate.
     ///
+    /// Of a column that is ordered or set it names the ways out; an `accept "note" on DATE` there makes it advice.
+    ///
     /// ## Why
     /// A steel column is ordered from this number. Too long and nothing fits; too short and it stands on a stack of shims.
     ///

@@ -19,6 +19,9 @@ rule! {
     /// Walls, shelves, ledgers, pockets and beams carry a floor only at the level that its deck, joists and sills leave
     /// for them. The same level stands on the elevation, the section and the foundation sheet; this rule adds it up.
     ///
+    /// Of what is ordered, poured or set it names the ways out on site; an `accept "note" on DATE` in every such element makes
+    /// it advice.
+    ///
     /// ## Why
     /// The foundation is poured from the stated number. When the joists are deeper or a sill is missing, the floor
     /// stands high or low by the difference, and every stair, door and ceiling with it.
@@ -157,7 +160,12 @@ fn add_cure(house: &House, first: &Closure, others: &[&Closure], finding: &mut F
         Some(Edit { span: closure.span, text })
     });
     if let Some(edits) = edits.collect() {
-        finding.fix(Fix { title: format!("write {}", wanted.in_feet()), edits });
+        let fix = Fix { title: format!("write {}", wanted.in_feet()), edits };
+        match finding.diagnostic.remedy {
+            // What stands is not mended by another number: a person may write it once the site is.
+            Remedy::InPlace => finding.diagnostic.choices.push(fix),
+            Remedy::OnPaper | Remedy::Ordered => _ = finding.fix(fix),
+        }
     }
 }
 
