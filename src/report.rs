@@ -27,7 +27,9 @@ mod text;
 
 pub use calc::{SheetForm, write_calc};
 pub use caution::{CAUTION, STRENGTH_CAUTION};
-pub use change::{ShownChange, write_change_json, write_change_markdown, write_change_text, write_letter};
+pub use change::{
+    ShownChange, write_change_html, write_change_json, write_change_markdown, write_change_text, write_letter,
+};
 pub use documentation::{write_index, write_rule};
 pub use fingerprint::known_as;
 pub use json::{Unusable, write_json};

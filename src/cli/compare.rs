@@ -13,7 +13,8 @@ use crate::cli::{Outcome, complain, revision};
 use crate::compare::{self, Change, Stated, compare};
 use crate::house::wish;
 use crate::report::{
-    Palette, ShownChange, place_of, write_change_json, write_change_markdown, write_change_text, write_letter,
+    Palette, ShownChange, place_of, write_change_html, write_change_json, write_change_markdown,
+    write_change_text, write_letter,
 };
 use crate::snapshot::edited;
 use crate::syntax::value::Date;
@@ -66,6 +67,8 @@ enum Format {
     Text,
     /// For the comment on a review
     Markdown,
+    /// One page for a browser or a printer
+    Html,
     /// For programs, described by grammar/change-output.schema.json
     Json,
 }
@@ -144,6 +147,7 @@ impl OutputArguments {
         match self.format {
             Format::Text => write_change_text(shown, palette, out)?,
             Format::Markdown => write_change_markdown(shown, out)?,
+            Format::Html => write_change_html(shown, out)?,
             Format::Json => write_change_json(shown, out)?,
         }
         Ok(self.outcome(shown.change))

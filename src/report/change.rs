@@ -1,11 +1,13 @@
-//! What changed between two states of a spec and what follows, for a person: plain text and Markdown.
+//! What changed between two states of a spec and what follows, for a person: plain text, Markdown and HTML.
 
+mod html;
 mod json;
 mod letter;
 mod markdown;
 mod text;
 mod words;
 
+pub use html::write_html as write_change_html;
 pub use json::write_json as write_change_json;
 pub use letter::write_letter;
 pub use markdown::write_markdown as write_change_markdown;

@@ -1,5 +1,6 @@
 //! `storyrod compare` and `storyrod try`.
 
+use quick_xml::events::Event;
 use serde_json::Value;
 
 use crate::program::{folder_with, sample, storyrod_in};
@@ -103,4 +104,67 @@ fn a_letter_answers_each_correction() {
     assert!(answers[3].contains("To be answered by hand"), "{}", ran.out);
     assert!(answers[3].contains("new findings came with these changes"), "{}", ran.out);
     assert_eq!(ran.code, 1);
+}
+
+#[test]
+fn the_page_of_a_change_says_what_the_list_says_and_loads_nothing() {
+    let old = sample("loon-cove.framing");
+    let new = old
+        .replace("W8x24", "W10x22")
+        .replace("Loon Cove\"", "Loon <script>alert(1)</script> & Cove\"")
+        .replace("  finish        linoleum on board 5/8\"", "  finish        <img src=x> board 1-1/8\"");
+    let folder = folder_with(&[("old.framing", &old), ("new.framing", &new)]);
+    let compare = |format: &str| {
+        storyrod_in(folder.path(), &["compare", "old.framing", "new.framing", "--format", format], b"")
+    };
+    let page = compare("html");
+    assert_eq!(page.code, 1, "{}", page.log);
+    let body = page.out.split_once("</style>").unwrap().1;
+    // What could load or run something, whatever the spec is called.
+    for never in ["<script", "<img", "<link", "href=", " src=\"", "url(", "@import", "http"] {
+        assert!(!page.out.contains(never), "{never}");
+    }
+    // A strict reader: every element closes where it should, and the words are those of the other forms.
+    let body = body.split_once("</head>").unwrap().1.trim_end().strip_suffix("</html>").unwrap();
+    let (mut depth, mut words) = (0, String::new());
+    let mut reader = quick_xml::Reader::from_str(body);
+    loop {
+        match reader.read_event().unwrap() {
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth -= 1,
+            Event::Text(text) => words += &text,
+            Event::GeneralRef(name) => {
+                words += match &*name {
+                    "lt" => "<",
+                    "gt" => ">",
+                    "amp" => "&",
+                    "quot" => "\"",
+                    "apos" => "'",
+                    other => panic!("{other}"),
+                }
+            }
+            Event::Eof => break,
+            _ => {}
+        }
+    }
+    assert_eq!(depth, 0);
+    let list: Value = serde_json::from_str(&compare("json").out).unwrap();
+    let mut n_told = 0;
+    for consequence in
+        list["trades"].as_array().unwrap().iter().flat_map(|it| it["consequences"].as_array().unwrap())
+    {
+        for key in ["message", "fact", "before", "now"] {
+            if let Some(told) = consequence[key].as_str() {
+                assert!(words.contains(told), "{told}");
+                n_told += 1;
+            }
+        }
+    }
+    assert!(n_told > 30, "{n_told}");
+    assert!(words.contains("<script>alert(1)</script> & Cove") && words.contains("licensed professional"));
+    let same =
+        storyrod_in(folder.path(), &["compare", "old.framing", "old.framing", "--format", "html"], b"");
+    assert!(same.out.contains("Nothing that matters changed"), "{}", same.out);
+    let tried = storyrod_in(folder.path(), &["try", "old.framing", "J1 size 2x12", "--format", "html"], b"");
+    assert!(tried.out.contains("<b>size  2x10 SPF No.2 → 2x12 SPF No.2</b>"), "{}", tried.out);
 }
