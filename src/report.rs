@@ -63,6 +63,8 @@ pub struct Checked<'a> {
     pub findings: &'a [Diagnostic],
     /// What its waivers silence, by file, place and rule.
     pub waived: &'a [Waived],
+    /// How many more a baseline holds: they are left out.
+    pub n_known: usize,
 }
 
 impl Checked<'_> {

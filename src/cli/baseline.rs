@@ -168,7 +168,8 @@ fn leave_out(analysed: &mut Analysed, kept: &[Known]) -> usize {
     let n_before = left.len();
     let findings = mem::take(&mut analysed.snapshot.findings);
     analysed.snapshot.findings = new_of(&name, findings, &mut left);
-    n_before - left.len()
+    analysed.n_known = n_before - left.len();
+    analysed.n_known
 }
 
 fn new_of(spec: &str, findings: Vec<Diagnostic>, left: &mut Vec<&Known>) -> Vec<Diagnostic> {

@@ -115,12 +115,14 @@ pub(in crate::cli) struct Analysed {
     pub snapshot: Snapshot,
     names: Vec<String>,
     is_alone: bool,
+    /// How many findings a baseline took out.
+    pub n_known: usize,
 }
 
 impl Analysed {
     /// The same files at another moment.
     pub fn with_snapshot(&self, snapshot: Snapshot) -> Self {
-        Self { snapshot, names: self.names.clone(), is_alone: self.is_alone }
+        Self { snapshot, names: self.names.clone(), is_alone: self.is_alone, n_known: self.n_known }
     }
 
     /// The same spec with other names for its files.
@@ -135,6 +137,7 @@ impl Analysed {
             is_alone: self.is_alone,
             findings: &self.snapshot.findings,
             waived: &self.snapshot.waived,
+            n_known: self.n_known,
         }
     }
 }
@@ -148,7 +151,7 @@ pub(in crate::cli) fn analysed(specs: Vec<Spec>, today: Date, jobs: usize) -> an
         // Nobody cancels here.
         let snapshot = analyse(&spec.inputs, caches, today, &|| false).ok()?;
         let names = names_from_here(&here, &spec);
-        Some(Analysed { snapshot, names, is_alone: spec.is_alone })
+        Some(Analysed { snapshot, names, is_alone: spec.is_alone, n_known: 0 })
     };
     let analysed = in_parallel(specs, jobs, check, |done| show_progress(done, n_specs))?;
     Ok(analysed.into_iter().flatten().collect())

@@ -43,16 +43,22 @@ fn write_counts(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Write
     let said: Vec<_> =
         sums.iter().filter(|(count, _)| *count > 0).map(|(count, word)| counted(*count, word)).collect();
     let specs = counted(all.len(), "spec");
+    let n_known: usize = all.iter().map(|checked| checked.n_known).sum();
     let found = match (all, said.as_slice()) {
         ([], _) => "nothing checked".to_owned(),
+        (_, []) if n_known > 0 => format!("nothing new found in {specs}"),
         (_, []) => format!("nothing found in {specs}"),
         (_, said) => format!("{} in {specs}", said.join(", ")),
+    };
+    let known = match n_known {
+        0 => String::new(),
+        _ => format!(", {} left out", counted(n_known, "known finding")),
     };
     let left_out = match unusable.len() {
         0 => String::new(),
         count => format!(", {} not usable", counted(count, "input")),
     };
-    writeln!(out, "## storyrod: {found}{left_out}\n")?;
+    writeln!(out, "## storyrod: {found}{known}{left_out}\n")?;
     let wrong: Vec<_> = all.iter().filter(|checked| !checked.findings.is_empty()).collect();
     if wrong.is_empty() {
         return Ok(());

@@ -12,11 +12,12 @@ use crate::report::{Checked, STRENGTH_CAUTION, printable};
 pub fn write_summary(all: &[Checked<'_>], out: &mut impl Write) -> io::Result<()> {
     for checked in all {
         let alone = if checked.is_alone { " (read alone: no project includes it)" } else { "" };
-        writeln!(out, "{}{alone}: {}", printable(checked.name()), found(checked.findings))?;
+        writeln!(out, "{}{alone}: {}", printable(checked.name()), found(checked.findings, checked.n_known))?;
     }
     if all.len() > 1 {
         let findings: Vec<_> = all.iter().flat_map(|checked| checked.findings).cloned().collect();
-        writeln!(out, "{}: {}", counted(all.len(), "spec"), found(&findings))?;
+        let n_known = all.iter().map(|checked| checked.n_known).sum();
+        writeln!(out, "{}: {}", counted(all.len(), "spec"), found(&findings, n_known))?;
     }
     if all.is_empty() { Ok(()) } else { writeln!(out, "{NOT_CHECKED}\n{STRENGTH_CAUTION}") }
 }
@@ -33,9 +34,11 @@ pub fn counted(count: usize, noun: &str) -> String {
     }
 }
 
-fn found(findings: &[Diagnostic]) -> String {
+/// How much was found; what a baseline leaves out is told, so that nobody takes it for mended.
+fn found(findings: &[Diagnostic], n_known: usize) -> String {
+    let known = (n_known > 0).then(|| format!("{} left out", counted(n_known, "known finding")));
     if findings.is_empty() {
-        return "nothing found".to_owned();
+        return known.map_or("nothing found".to_owned(), |known| format!("nothing new found, {known}"));
     }
     // What follows from another finding counts with its own severity: a warning's consequence can be an error.
     let all: Vec<&Diagnostic> = findings.iter().flat_map(Diagnostic::with_consequences).collect();
@@ -47,5 +50,5 @@ fn found(findings: &[Diagnostic]) -> String {
         .map(|(count, word)| counted(count, word));
     let n_following = all.len() - findings.len();
     let following = (n_following > 0).then(|| format!("{n_following} of them following from another"));
-    counts.chain(following).collect::<Vec<_>>().join(", ")
+    counts.chain(following).chain(known).collect::<Vec<_>>().join(", ")
 }

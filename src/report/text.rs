@@ -137,7 +137,8 @@ mod tests {
     fn report_of(text: &str, findings: &[Diagnostic], palette: Palette) -> String {
         let names = ["house.framing".to_owned()];
         let sources = [Source::new("house.framing", text)];
-        let checked = Checked { sources: &sources, names: &names, is_alone: false, findings, waived: &[] };
+        let checked =
+            Checked { sources: &sources, names: &names, is_alone: false, findings, waived: &[], n_known: 0 };
         let mut out = Vec::new();
         TextReport::new(palette).write(&checked, &mut out).unwrap();
         String::from_utf8(out).unwrap()

@@ -46,6 +46,11 @@ fn what_was_there_is_left_out_and_what_is_new_fails() {
     write(path, &moved);
     let ran = lint(path, &["--format", "lines"]);
     assert_eq!((ran.code, found(&ran).len()), (0, 0), "{}", ran.out);
+    // Nobody is to take it for mended.
+    let left_out = format!("nothing new found, {n_before} known finding");
+    assert!(ran.out.contains(&left_out), "{}", ran.out);
+    let in_markdown = lint(path, &["--format", "markdown"]).out;
+    assert!(in_markdown.starts_with("## storyrod: nothing new found in 1 spec, "), "{in_markdown}");
     assert!(ran.log.contains("left out") && !ran.log.contains("advice"), "{}", ran.log);
     // The same fault with another figure, 1/4" less, is the same one.
     write(path, &moved.replace("deck          3/4\"", "deck          1/2\""));

@@ -37,6 +37,7 @@ impl House {
             is_alone: false,
             findings: &self.snapshot.findings,
             waived: &self.snapshot.waived,
+            n_known: 0,
         }
     }
 

@@ -68,7 +68,7 @@ fn text_in(sheet: &Sheet, house: &HouseView) -> Result<String, String> {
     let sources = &spec.inputs.sources;
     let names: Vec<_> = sources.iter().map(|source| source.name.to_string()).collect();
     let Snapshot { findings, waived, .. } = house.snapshot();
-    let checked = Checked { sources, names: &names, is_alone: spec.is_alone, findings, waived };
+    let checked = Checked { sources, names: &names, is_alone: spec.is_alone, findings, waived, n_known: 0 };
     let mut text = Vec::new();
     match sheet.write(&checked, house.snapshot(), Palette::Plain, &mut text) {
         Ok(Ok(())) => Ok(String::from_utf8_lossy(&text).into_owned()),
