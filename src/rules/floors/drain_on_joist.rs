@@ -5,6 +5,7 @@ use crate::geometry::layout::{half_thickness, nearest_joist};
 use crate::house::House;
 use crate::profiles::framing::{CLOSET_HOLE, DRAIN_CLEARANCE};
 use crate::rules::{Findings, rule};
+use crate::units::Length;
 
 rule! {
     /// A drain comes down on a joist.
@@ -90,8 +91,9 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                     drain.common.id,
                     span,
                     format!(
-                        "the middle of {} is {clear} clear of the joist at {} of {}: it needs {needed}",
+                        "the middle of {} is {} the joist at {} of {}: it needs {needed}",
                         drain.common.label(),
+                        off(clear),
                         (joist - origin),
                         joists.common.name
                     ),
@@ -105,6 +107,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
                 .basis(air.basis());
         }
     }
+}
+
+/// How far from the joist's face, on its either side.
+fn off(clear: Length) -> String {
+    if clear.is_negative() { format!("{} inside", clear.abs()) } else { format!("{clear} clear of") }
 }
 
 #[cfg(test)]
@@ -135,6 +142,33 @@ drain D1
   at          A plus 2'-9 1/2\" / 1 plus 3'
 --            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is 3/4\" clear of the joist at 2'-8\" of J1: it needs 2\"
 -- | move the drain 1-1/4\" away
+  hole        3\"
+",
+        );
+    }
+
+    /// Joists at 0'-0", 1'-4", 2'-8"; the middle is 1/4" beside the centre of one that is 1-1/2" wide: 1/2" inside its face.
+    #[test]
+    fn a_middle_on_the_joist_is_inside_it() {
+        check_rule(
+            &RULE,
+            "
+grid
+  x           A 0', B 12'
+  y           1 0', 2 10'
+floor main
+  subfloor    100'-0\"
+joists J1
+  floor       main
+  size        2x10 SPF No.2
+  fill        A to B by 1 to 2
+  run         along y
+  spacing     16\" from A
+drain D1
+  floor       main
+  at          A plus 2'-8 1/4\" / 1 plus 3'
+--            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is 1/2\" inside the joist at 2'-8\" of J1: it needs 2\"
+-- | move the drain 2-1/2\" away
   hole        3\"
 ",
         );
