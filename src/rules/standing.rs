@@ -50,24 +50,11 @@ impl Standing {
                 ways.push(format!("call the supplier before it is made: {words} {new} instead of {old}"))
             }
             Stage::Poured | Stage::Set => match (kind, by) {
-                (
-                    ElementKind::Wall
-                    | ElementKind::Shelf
-                    | ElementKind::Pocket
-                    | ElementKind::Footing
-                    | ElementKind::Slab,
-                    Some(by),
-                ) if by.is_positive() => {
-                    ways.push(format!("build it up by {by}: packing or grout under what bears there"));
-                }
-                (
-                    ElementKind::Wall
-                    | ElementKind::Shelf
-                    | ElementKind::Pocket
-                    | ElementKind::Footing
-                    | ElementKind::Slab,
-                    Some(by),
-                ) => ways.push(format!("cut it down by {}, or let what lies on it give way", by.abs())),
+                (kind, Some(by)) if is_cast(kind) => ways.push(if by.is_positive() {
+                    format!("build it up by {by}: packing or grout under what bears there")
+                } else {
+                    format!("cut it down by {}, or let what lies on it give way", by.abs())
+                }),
                 (ElementKind::Column, Some(by)) if by.is_positive() => {
                     ways.push(format!("shim it by {by}, or set a new one"));
                 }
@@ -87,6 +74,18 @@ impl Standing {
         ways.push("write `accept \"…\" on DATE` there once it is decided".to_owned());
         ways
     }
+}
+
+/// True for what is poured or laid in mortar.
+fn is_cast(kind: ElementKind) -> bool {
+    matches!(
+        kind,
+        ElementKind::Wall
+            | ElementKind::Shelf
+            | ElementKind::Pocket
+            | ElementKind::Footing
+            | ElementKind::Slab
+    )
 }
 
 /// The facts that the saw, the forms or the seat of a thing fix.
