@@ -62,6 +62,8 @@ mod stoop;
 mod wall;
 mod window;
 
+use std::borrow::Cow;
+
 use crate::syntax::form::Form;
 
 pub use every::{CLAIM, COMMON};
@@ -222,6 +224,17 @@ impl ElementKind {
     /// The keyword that opens it.
     pub fn word(self) -> &'static str {
         spec_of(self).keyword
+    }
+
+    /// The word for several of it: `shelves`, `joists`.
+    pub fn plural(self) -> Cow<'static, str> {
+        match self {
+            Self::Joists | Self::Jacks => self.word().into(),
+            Self::Shelf => "shelves".into(),
+            Self::Notch => "notches".into(),
+            Self::Squash => "squash blocks".into(),
+            _ => format!("{}s", self.word()).into(),
+        }
     }
 }
 

@@ -1,13 +1,13 @@
 //! The lines of the house as built.
 
 use crate::diagnostic::Edit;
+use crate::geometry::surfaces::Surface;
 use crate::house::House;
 use crate::house::as_built::measured::{Measured, surface};
 use crate::house::lines::{part_at, removed};
 use crate::house::wish::saying;
 use crate::model::element::{Common, ElementId, Stage};
 use crate::model::foundation::{Pedestal, TopPlace};
-use crate::model::site::Floor;
 use crate::syntax::vocabulary::ElementKind;
 use crate::units::Length;
 
@@ -47,7 +47,7 @@ pub fn of(house: &House, all: &[Measured], shot: &Measured) -> Result<Vec<Edit>,
         (ElementKind::Squash, "length") => say(format!("length {value}")),
         (ElementKind::Beam, "top") => say(format!("set top {value}")),
         (ElementKind::Beam, "bottom") if of_surface(all, shot.of, "top").is_none() => {
-            let top = all_drawn_top(house, shot).ok_or(NOT_STATED)?;
+            let top = top_above_bottom(house, shot).ok_or(NOT_STATED)?;
             say(format!("set top {}", exactly(top)))
         }
         (ElementKind::Column, "length") => column_length(house, common, &value),
@@ -74,7 +74,6 @@ pub fn of_what_stands(house: &House, all: &[Measured]) -> Vec<Edit> {
             }
             TopPlace::At(_) => None,
         };
-        use crate::geometry::surfaces::Surface;
         let top = footing.top.value().and_then(|top| elevation(top, Surface::Top));
         if let Some(top) = top.filter(|_| of_surface(all, id, "top").is_none()) {
             keep(&footing.common, format!("top {top}"));
@@ -129,8 +128,7 @@ fn has_several_tops(house: &House, footing: ElementId) -> bool {
 }
 
 /// The top of a beam whose underside was measured.
-fn all_drawn_top(house: &House, shot: &Measured) -> Option<Length> {
-    use crate::geometry::surfaces::Surface;
+fn top_above_bottom(house: &House, shot: &Measured) -> Option<Length> {
     let drawn = |surface| house.geometry.surfaces.of(shot.of, surface).ok().map(|sum| sum.total());
     Some(drawn(Surface::Top)? + shot.value - drawn(Surface::Bottom)?)
 }
@@ -146,12 +144,8 @@ fn column_length(house: &House, common: &Common, value: &str) -> Result<Vec<Edit
     }
 }
 
-fn floor(house: &House, of: ElementId) -> Option<&Floor> {
-    house.model.floor(of)
-}
-
 fn subfloor(house: &House, common: &Common, value: &str) -> Result<Vec<Edit>, &'static str> {
-    let floor = floor(house, common.id).ok_or(NOT_STATED)?;
+    let floor = house.model.floor(common.id).ok_or(NOT_STATED)?;
     if !floor.on.is_missing() {
         return Err("the floor is a slab: its top is what can be measured");
     }
@@ -170,7 +164,7 @@ fn finish(
     common: &Common,
     value: &str,
 ) -> Result<Vec<Edit>, &'static str> {
-    let floor = floor(house, common.id).ok_or(NOT_STATED)?;
+    let floor = house.model.floor(common.id).ok_or(NOT_STATED)?;
     // What was measured of a slab's deck is not followed.
     let deck = of_surface(all, common.id, "subfloor").filter(|_| floor.on.is_missing());
     if !floor.finish_at.is_missing() && deck.is_none() {

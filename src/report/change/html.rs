@@ -52,10 +52,8 @@ pub fn write_html(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<(
         for trade in change.trades.iter().filter(|trade| !trade.consequences.is_empty()) {
             write_trade(trade, out)?;
         }
-        let still = change.trades.iter().filter(|trade| trade.consequences.is_empty());
-        let still: Vec<&str> = still.map(|trade| trade.trade.word()).collect();
-        if !still.is_empty() {
-            writeln!(out, "<h2>Nothing follows</h2>\n<p>For: {}.</p>", still.join(", "))?;
+        if let Some(still) = words::without_consequence(change) {
+            writeln!(out, "<h2>Nothing follows</h2>\n<p>For: {still}.</p>")?;
         }
         if let Some(slight) = words::slight(change.n_slight) {
             writeln!(out, "<p class=\"soft\">{}</p>", told(&slight))?;

@@ -33,10 +33,8 @@ pub fn write_markdown(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Resu
     for trade in touched {
         write_trade(trade, out)?;
     }
-    let still = change.trades.iter().filter(|trade| trade.consequences.is_empty());
-    let still: Vec<&str> = still.map(|trade| trade.trade.word()).collect();
-    if !still.is_empty() {
-        writeln!(out, "Nothing follows for: {}.\n", still.join(", "))?;
+    if let Some(still) = words::without_consequence(change) {
+        writeln!(out, "Nothing follows for: {still}.\n")?;
     }
     if let Some(slight) = words::slight(change.n_slight) {
         writeln!(out, "{}\n", plain(&slight))?;

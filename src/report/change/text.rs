@@ -34,15 +34,12 @@ pub fn write_text(shown: &ShownChange<'_>, palette: Palette, out: &mut impl Writ
         }
         writeln!(out)?;
     }
-    let (touched, still): (Vec<_>, Vec<_>) =
-        change.trades.iter().partition(|trade| !trade.consequences.is_empty());
-    for trade in touched {
+    for trade in change.trades.iter().filter(|trade| !trade.consequences.is_empty()) {
         write_trade(trade, palette, out)?;
         writeln!(out)?;
     }
-    let still: Vec<&str> = still.iter().map(|trade: &&TradeChange| trade.trade.word()).collect();
-    if !still.is_empty() {
-        writeln!(out, "nothing follows for: {}", still.join(", "))?;
+    if let Some(still) = words::without_consequence(change) {
+        writeln!(out, "nothing follows for: {still}")?;
     }
     if let Some(slight) = words::slight(change.n_slight) {
         writeln!(out, "{slight}")?;

@@ -1,6 +1,6 @@
 //! The words for a change that every form of the report shares.
 
-use crate::compare::{Consequence, FactKey, Outcome, Standing, Stated, TradeChange};
+use crate::compare::{Change, Consequence, FactKey, Outcome, Standing, Stated, TradeChange};
 use crate::facts::FactValue;
 use crate::report::counted;
 use crate::syntax::vocabulary::{ElementKind, FACT_NAMES};
@@ -86,22 +86,18 @@ pub(super) fn untouched(trade: &TradeChange) -> Option<String> {
 
 fn named_or_counted(kind: ElementKind, names: &[String]) -> String {
     match names {
-        _ if names.len() > MOST_NAMES => format!("{} {}", names.len(), plural(kind)),
+        _ if names.len() > MOST_NAMES => format!("{} {}", names.len(), kind.plural()),
         [name] if name == kind.word() => name.clone(),
         [name] => format!("{} {name}", kind.word()),
-        names => format!("{} {}", plural(kind), names.join(", ")),
+        names => format!("{} {}", kind.plural(), names.join(", ")),
     }
 }
 
-fn plural(kind: ElementKind) -> String {
-    match kind.word() {
-        "squash" => "squash blocks".to_owned(),
-        word if word.ends_with('s') => word.to_owned(),
-        "shelf" => "shelves".to_owned(),
-        "landing" => "landings".to_owned(),
-        "notch" => "notches".to_owned(),
-        word => format!("{word}s"),
-    }
+/// Those for whom nothing follows: `stairs, plumber`. `None` when something follows for each.
+pub(super) fn without_consequence(change: &Change) -> Option<String> {
+    let still = change.trades.iter().filter(|trade| trade.consequences.is_empty());
+    let still: Vec<&str> = still.map(|trade| trade.trade.word()).collect();
+    (!still.is_empty()).then(|| still.join(", "))
 }
 
 /// The line under the list that says what was left out.

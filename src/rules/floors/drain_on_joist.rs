@@ -119,12 +119,10 @@ mod tests {
     use super::RULE;
     use crate::testing::rule_check::check_rule;
 
-    /// The third joist is at 32"; a drain at 33-1/2" is 1-1/2" from its middle, 3/4" from its face. Half of 3" and 1/2"
-    /// of air make 2" (common practice).
-    #[test]
-    fn measures_from_the_face() {
-        check_rule(
-            &RULE,
+    /// A drain so far east of line A, with what is said of that place; joists 1-1/2" wide stand at 0'-0", 1'-4", 2'-8".
+    /// Half of its 3" and 1/2" of air make 2" (common practice).
+    fn check(east_of_a: &str, said: &str, help: &str) {
+        let text = format!(
             "
 grid
   x           A 0', B 12'
@@ -139,38 +137,24 @@ joists J1
   spacing     16\" from A
 drain D1
   floor       main
-  at          A plus 2'-9 1/2\" / 1 plus 3'
---            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is 3/4\" clear of the joist at 2'-8\" of J1: it needs 2\"
--- | move the drain 1-1/4\" away
+  at          A plus {east_of_a} / 1 plus 3'
+--            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is {said} the joist at 2'-8\" of J1: it needs 2\"
+-- | {help}
   hole        3\"
-",
+"
         );
+        check_rule(&RULE, &text);
     }
 
-    /// Joists at 0'-0", 1'-4", 2'-8"; the middle is 1/4" beside the centre of one that is 1-1/2" wide: 1/2" inside its face.
+    /// 33-1/2" is 1-1/2" from the middle of the third joist, 3/4" from its face.
+    #[test]
+    fn measures_from_the_face() {
+        check("2'-9 1/2\"", "3/4\" clear of", "move the drain 1-1/4\" away");
+    }
+
+    /// 32-1/4" is 1/4" beside the middle of that joist, 1/2" inside its face.
     #[test]
     fn a_middle_on_the_joist_is_inside_it() {
-        check_rule(
-            &RULE,
-            "
-grid
-  x           A 0', B 12'
-  y           1 0', 2 10'
-floor main
-  subfloor    100'-0\"
-joists J1
-  floor       main
-  size        2x10 SPF No.2
-  fill        A to B by 1 to 2
-  run         along y
-  spacing     16\" from A
-drain D1
-  floor       main
-  at          A plus 2'-8 1/4\" / 1 plus 3'
---            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^ the middle of drain D1 is 1/2\" inside the joist at 2'-8\" of J1: it needs 2\"
--- | move the drain 2-1/2\" away
-  hole        3\"
-",
-        );
+        check("2'-8 1/4\"", "1/2\" inside", "move the drain 2-1/2\" away");
     }
 }

@@ -6,7 +6,6 @@ use crate::house::House;
 use crate::house::lines::part_at;
 use crate::model::element::ElementId;
 use crate::rules::{Findings, rule};
-use crate::syntax::vocabulary::ElementKind;
 
 rule! {
     /// A sheet counts another number of pieces than the house has.
@@ -92,22 +91,12 @@ fn pieces_of(house: &House, element: ElementId) -> Option<u32> {
 
 /// How many elements of a kind there are, and how many pieces they are as far as that is known.
 fn of_kind(house: &House, plural: &str) -> (u32, Option<u32>) {
-    let of_it = house.model.commons().filter(|common| is_plural_of(plural, common.id.kind));
+    let of_it = house.model.commons().filter(|common| common.id.kind.plural() == plural);
     of_it.fold((0, Some(0)), |(elements, pieces), common| {
         let pieces =
             pieces.zip(pieces_of(house, common.id)).map(|(pieces, more)| pieces.saturating_add(more));
         (elements + 1, pieces)
     })
-}
-
-fn is_plural_of(plural: &str, kind: ElementKind) -> bool {
-    match kind {
-        ElementKind::Joists | ElementKind::Jacks => plural == kind.word(),
-        ElementKind::Shelf => plural == "shelves",
-        ElementKind::Notch => plural == "notches",
-        ElementKind::Squash => plural == "squash blocks",
-        _ => plural.strip_suffix('s') == Some(kind.word()),
-    }
 }
 
 #[cfg(test)]
