@@ -8,6 +8,7 @@ mod compare;
 mod completions;
 mod day;
 mod explain;
+mod facts;
 mod format;
 mod input;
 mod lint;
@@ -49,6 +50,15 @@ enum Command {
     Compare(compare::CompareArguments),
     /// Tell what would follow from some edits; nothing is written
     Try(compare::TryArguments),
+    /// Write a file as one line for each fact, for `git diff` and other tools that compare lines
+    ///
+    /// Order and spelling of the lines don't depend on the text's, and comments are left out.
+    /// Behind what an element states stands what follows, marked `(derived)`.
+    /// The file is read by itself: includes are not followed, and where there are some nothing is derived.
+    /// What can't be read is written as it stands, marked `(not read)`; that is no failure, since git would stop at one.
+    ///
+    /// For git: `git config diff.framing.textconv "storyrod facts"`, and `*.framing diff=framing` in `.gitattributes`.
+    Facts(facts::FactsArguments),
     /// List every elevation from the footings up, for the crew with the rod
     Rod(sheet::RodArguments),
     /// Divide the step between two floors into risers, and tell which drops come free
@@ -95,6 +105,7 @@ pub fn run() -> ExitCode {
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Compare(compare) => compare::run(compare, palette, &mut out),
         Command::Try(edits) => compare::run_try(edits, palette, &mut out),
+        Command::Facts(facts) => facts::run(facts, &mut out),
         Command::Rod(rod) => sheet::run(&rod.into(), palette, &mut out),
         Command::Steps(steps) => sheet::run(&steps.into(), palette, &mut out),
         Command::Takedown(takedown) => sheet::run(&takedown.into(), palette, &mut out),

@@ -3,6 +3,8 @@
 //! Order, comments, files and spelling do not count; a thing with another name is the same thing. Every number of a
 //! consequence is a fact of one of the two snapshots.
 
+mod canonical;
+mod fact_lines;
 pub mod meaning;
 mod pairing;
 mod repeated;
@@ -25,6 +27,7 @@ use crate::syntax::vocabulary::ElementKind;
 use crate::text::Span;
 
 pub use crate::rules::Standing;
+pub use fact_lines::{FactLine, NothingDerived, Said, fact_lines, nothing_derived};
 pub use stated::{Stated, StatedChange};
 pub use table::FactKey;
 pub use trade::Trade;

@@ -8,6 +8,7 @@ mod caution;
 mod change;
 mod details;
 mod documentation;
+mod facts;
 mod fingerprint;
 mod json;
 mod junit;
@@ -31,6 +32,7 @@ pub use change::{
     ShownChange, write_change_html, write_change_json, write_change_markdown, write_change_text, write_letter,
 };
 pub use documentation::{write_index, write_rule};
+pub use facts::write_facts;
 pub use fingerprint::known_as;
 pub use json::{Unusable, write_json};
 pub use junit::write_junit;

@@ -3,10 +3,8 @@
 
 use std::collections::HashMap;
 
+use crate::compare::canonical::Teller;
 use crate::syntax::Fact;
-use crate::syntax::value::{
-    Comparison, Expression, FactName, GridRef, Load, Member, Point, Section, Sign, Term, Value, Within,
-};
 use crate::syntax::vocabulary::ElementKind;
 
 /// The names of the old spec that the new one has otherwise.
@@ -56,157 +54,14 @@ pub enum Side {
 /// thing by its old name still, or by its new one: they mean the same.
 pub fn meaning(kind: ElementKind, fact: &Fact, side: Side, renames: &Renames) -> String {
     let none = Renames::default();
-    let mut writer = Writer {
-        text: fact.spec.phrase.to_owned(),
+    let teller = Teller {
         names: if side == Side::Old { renames } else { &none },
         in_texts: renames,
         names_are_lines: kind == ElementKind::Grid,
     };
-    for part in &fact.parts {
-        writer.word(part.label);
-        writer.value(&part.value);
-    }
-    writer.text
-}
-
-struct Writer<'r> {
-    text: String,
-    names: &'r Renames,
-    in_texts: &'r Renames,
-    names_are_lines: bool,
-}
-
-impl Writer<'_> {
-    fn word(&mut self, word: &str) {
-        self.text.push('\u{1f}');
-        self.text.push_str(word);
-    }
-
-    /// Loads in other units are equal to six figures, more than anyone writes.
-    fn number(&mut self, number: f64) {
-        self.word(&format!("{number:.5e}"));
-    }
-
-    fn element(&mut self, name: &str) {
-        let names = self.names;
-        self.word(names.element(name));
-    }
-
-    fn value(&mut self, value: &Value) {
-        match value {
-            Value::Mark => {}
-            Value::Length(length) => self.word(&length.to_units().to_string()),
-            Value::Load(load) => self.load(*load),
-            Value::Stress(stress) => self.number(stress.to_psi()),
-            Value::Area(area) => self.number(area.to_sq_ft()),
-            Value::Date(date) => self.word(&date.to_string()),
-            Value::Text(text) => {
-                let text = self.in_texts.text(text);
-                self.word(&text);
-            }
-            Value::Word(text) => self.word(text),
-            Value::Count(count) => self.number(f64::from(*count)),
-            Value::Number(number) | Value::Percent(number) => self.number(*number),
-            Value::Name(name) if self.names_are_lines => self.grid_line(name),
-            Value::Name(name) => self.element(name),
-            Value::GridRef(place) => self.grid_ref(place),
-            Value::Point(point) => self.point(point),
-            Value::Rect(rect) => {
-                [&rect.x_from, &rect.x_to, &rect.y_from, &rect.y_to]
-                    .into_iter()
-                    .for_each(|at| self.grid_ref(at));
-            }
-            Value::Line(line) => [&line.from, &line.to].into_iter().for_each(|at| self.point(at)),
-            Value::Side(side) => self.word(side.word()),
-            Value::Dimensions(lengths) => {
-                lengths.iter().for_each(|length| self.word(&length.to_units().to_string()));
-            }
-            Value::Member(member) => self.member(member),
-            Value::Bar(number) => self.word(&number.to_string()),
-            Value::FactName(fact) => self.fact_name(fact),
-            Value::Comparison(comparison) => self.comparison(comparison),
-        }
-    }
-
-    fn load(&mut self, load: Load) {
-        let (on, number) = match load {
-            Load::Area(load) => ("area", load.to_psf()),
-            Load::Line(load) => ("line", load.to_plf()),
-            Load::Point(load) => ("point", load.to_lb()),
-            Load::Volume(load) => ("volume", load.to_pcf()),
-        };
-        self.word(on);
-        self.number(number);
-    }
-
-    fn grid_line(&mut self, name: &str) {
-        let names = self.names;
-        self.word(names.grid_line(name));
-    }
-
-    fn grid_ref(&mut self, place: &GridRef) {
-        self.grid_line(&place.line);
-        self.word(&place.offset.to_units().to_string());
-    }
-
-    fn point(&mut self, point: &Point) {
-        self.grid_ref(&point.x);
-        self.grid_ref(&point.y);
-    }
-
-    fn member(&mut self, member: &Member) {
-        self.word(&member.plies.to_string());
-        match &member.section {
-            Section::Product(name) => self.element(name),
-            section => self.word(&format!("{section:?}")),
-        }
-        for words in [&member.make, &member.species, &member.grade] {
-            self.word(words.as_deref().unwrap_or_default());
-        }
-        self.word(if member.is_treated { "treated" } else { "" });
-    }
-
-    fn fact_name(&mut self, fact: &FactName) {
-        self.word(fact.case.as_deref().unwrap_or_default());
-        self.word(&fact.fact);
-        fact.of.iter().for_each(|(name, _)| self.element(name));
-    }
-
-    fn comparison(&mut self, comparison: &Comparison) {
-        self.expression(&comparison.left);
-        self.word(comparison.relation.sign());
-        self.expression(&comparison.right);
-        match comparison.within {
-            Some(Within::Length(length)) => self.word(&length.to_units().to_string()),
-            Some(Within::Load(load)) => self.load(load),
-            None => {}
-        }
-    }
-
-    fn expression(&mut self, expression: &Expression) {
-        for (sign, term) in &expression.terms {
-            self.word(match sign {
-                Sign::Plus => "plus",
-                Sign::Less => "less",
-            });
-            self.term(term);
-        }
-    }
-
-    fn term(&mut self, term: &Term) {
-        match term {
-            Term::Value(value) => self.value(value),
-            Term::Fact(fact) => self.fact_name(fact),
-            Term::Times(times, fact) => {
-                self.number(*times);
-                self.fact_name(fact);
-            }
-            Term::Half(inner) => {
-                self.word("half");
-                self.term(inner);
-            }
-        }
-    }
+    let parts =
+        fact.parts.iter().map(|part| format!("\u{1f}{}\u{1f}{}", part.label, teller.value(&part.value)));
+    fact.spec.phrase.to_owned() + &parts.collect::<String>()
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@ use crate::house::House;
 use crate::model::element::ElementId;
 use crate::rules::Standing;
 use crate::snapshot::Snapshot;
+use crate::syntax::Fact;
 use crate::syntax::value::Value;
 use crate::syntax::vocabulary::CLAIM;
 use crate::text::Span;
@@ -117,7 +118,7 @@ fn of_pair(old: &House, new: &House, pair: &Pair<'_, '_>, renames: &Renames) -> 
                     line.map(|line| behind_phrase(house, &line))
                 };
                 let place = after.map_or(is.common.name_span, |line| line.span);
-                let lengths = after.map(|line| lengths_of(&line)).unwrap_or_default();
+                let lengths = after.map(|line| lengths_of(line.fact)).unwrap_or_default();
                 // The line itself says how far it has come.
                 let standing = standing.filter(|_| phrase != "status");
                 let what = Stated::Line(phrase, said(old, before), said(new, after));
@@ -152,26 +153,28 @@ fn changed_lines<'o, 'n>(
     }
     let mut changed = Vec::new();
     for line in left {
-        let same =
-            |slot: &&mut Option<WrittenLine<'o>>| slot.is_some_and(|old| said_of(&old) == said_of(&line));
+        let same = |slot: &&mut Option<WrittenLine<'o>>| {
+            slot.is_some_and(|old| said_of(old.fact) == said_of(line.fact))
+        };
         let old = before.iter_mut().find(same).and_then(Option::take);
-        changed.push((said_of(&line), old, Some(line)));
+        changed.push((said_of(line.fact), old, Some(line)));
     }
-    changed.extend(before.into_iter().flatten().map(|line| (said_of(&line), Some(line), None)));
+    changed.extend(before.into_iter().flatten().map(|line| (said_of(line.fact), Some(line), None)));
     changed
 }
 
 /// What a line is about: its phrase; of a claim the fact it claims.
-fn said_of(line: &WrittenLine<'_>) -> String {
-    let claimed = line.fact.part("fact").filter(|_| std::ptr::eq(line.fact.spec, &CLAIM));
+pub(super) fn said_of(fact: &Fact) -> String {
+    let claimed = fact.part("fact").filter(|_| std::ptr::eq(fact.spec, &CLAIM));
     match claimed.map(|part| &part.value) {
         Some(Value::FactName(fact)) => format!("{} should be", fact.fact),
-        _ => line.fact.spec.phrase.to_owned(),
+        _ => fact.spec.phrase.to_owned(),
     }
 }
 
-fn lengths_of(line: &WrittenLine<'_>) -> Vec<Length> {
-    let lengths = line.fact.parts.iter().filter_map(|part| match part.value {
+/// The lengths that a line states.
+pub(super) fn lengths_of(fact: &Fact) -> Vec<Length> {
+    let lengths = fact.parts.iter().filter_map(|part| match part.value {
         Value::Length(length) => Some(length),
         _ => None,
     });
@@ -181,7 +184,7 @@ fn lengths_of(line: &WrittenLine<'_>) -> Vec<Length> {
 /// What stands behind the phrase, with single blanks.
 fn behind_phrase(house: &House, line: &WrittenLine<'_>) -> String {
     let whole = plain(house.text_at(line.span));
-    let phrase = said_of(line);
+    let phrase = said_of(line.fact);
     whole.strip_prefix(&phrase).map_or(whole.clone(), |rest| rest.trim_start().to_owned())
 }
 

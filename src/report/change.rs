@@ -12,6 +12,7 @@ pub use json::write_json as write_change_json;
 pub use letter::write_letter;
 pub use markdown::write_markdown as write_change_markdown;
 pub use text::write_text as write_change_text;
+pub(in crate::report) use words::fact as fact_words;
 
 use crate::compare::{Change, StatedChange};
 

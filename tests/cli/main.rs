@@ -8,8 +8,10 @@ mod day;
 mod dice;
 mod exit_codes;
 mod explain;
+mod facts;
 mod findings;
 mod format;
+mod git;
 mod help;
 #[path = "../support/houses.rs"]
 mod houses;

@@ -9,7 +9,7 @@ use crate::syntax::vocabulary::{ElementKind, FACT_NAMES};
 const MOST_NAMES: usize = 8;
 
 /// A fact without the element that it stands under: `top`, `live reaction on C1`.
-pub(super) fn fact(key: &FactKey) -> String {
+pub(in crate::report) fn fact(key: &FactKey) -> String {
     let spec =
         FACT_NAMES.iter().find(|spec| *spec.words == *key.words && spec.arguments().count() == key.of.len());
     let joined = spec.into_iter().flat_map(|spec| spec.arguments()).zip(&key.of).skip(1);
