@@ -14,6 +14,7 @@ mod input;
 mod lint;
 mod man;
 mod parallel;
+mod part;
 mod revision;
 mod sheet;
 mod style;

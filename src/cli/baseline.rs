@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 use crate::cli::complain;
 use crate::cli::lint::Analysed;
 use crate::diagnostic::Diagnostic;
-use crate::report::{counted, known_as, printable};
+use crate::report::{Part, counted, known_as, printable};
 use crate::rules;
 
 #[derive(Debug, Args)]
@@ -58,11 +58,14 @@ impl BaselineArguments {
     ///
     /// # Errors
     /// The file can't be read or written.
-    pub fn leave_out_known(&self, analysed: &mut [Analysed]) -> anyhow::Result<()> {
+    pub fn leave_out_known(&self, analysed: &mut [Analysed], part: Part<'_>) -> anyhow::Result<()> {
         let Some(file) = &self.baseline else { return Ok(()) };
         let shown = file.display();
         let baseline = match read(file)? {
             Some(baseline) => baseline,
+            None if self.update_baseline && part.changed_since.is_some() => {
+                bail!("{shown}: a baseline begins with all specs: write it without `--changed-since`")
+            }
             None if self.update_baseline => Baseline { known: analysed.iter().flat_map(known_in).collect() },
             None => bail!("{shown}: there is no such file; `--update-baseline` writes it"),
         };

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::report::Unusable;
-use crate::workspace::{self, OpenDocuments, Spec, TextFault, name_within, real_path};
+use crate::workspace::{self, Changes, OpenDocuments, Spec, TextFault, name_within, real_path};
 
 /// The argument that stands for standard input.
 pub(in crate::cli) const STANDARD_INPUT: &str = "-";
@@ -39,10 +39,7 @@ pub(in crate::cli) fn specs_of(paths: &[PathBuf], stdin_name: Option<&Path>) -> 
             found.add_file(path, path, &OpenDocuments::default());
         }
     }
-    // The order of the arguments is not to matter: the same specs print the same bytes.
-    found.specs.sort_by(|a, b| a.paths.first().cmp(&b.paths.first()));
-    found.add_configuration_faults();
-    found
+    found.in_order()
 }
 
 /// The text of standard input, which may not be empty.
@@ -57,6 +54,27 @@ pub(in crate::cli) fn names_from_here(here: &Path, spec: &Spec) -> Vec<String> {
 }
 
 impl Found {
+    /// Adds the specs of a file or folder that a change can affect: there may be none.
+    pub fn add_affected(&mut self, path: &Path, changes: &Changes) {
+        if path.is_dir() {
+            self.add_each(workspace::specs_affected(path, changes));
+            return;
+        }
+        match workspace::specs_with(path, &OpenDocuments::default()) {
+            Ok(specs) => {
+                specs.into_iter().filter(|spec| changes.affect(spec)).for_each(|spec| self.add(spec))
+            }
+            Err(fault) => self.refuse(path, &fault.to_string()),
+        }
+    }
+
+    /// Everything in an order in which that of the arguments does not matter: the same specs print the same bytes.
+    pub fn in_order(mut self) -> Self {
+        self.specs.sort_by(|a, b| a.paths.first().cmp(&b.paths.first()));
+        self.add_configuration_faults();
+        self
+    }
+
     fn add_standard_input(&mut self, name: Option<&Path>) {
         let name = name.unwrap_or(Path::new("stdin"));
         match standard_input() {
@@ -74,6 +92,10 @@ impl Found {
         if specs.is_empty() {
             self.refuse(folder, "there is no spec (`*.framing`) in this folder or below it");
         }
+        self.add_each(specs);
+    }
+
+    fn add_each(&mut self, specs: Vec<(PathBuf, Result<Spec, TextFault>)>) {
         for (file, spec) in specs {
             match spec {
                 Ok(spec) => self.add(spec),

@@ -7,8 +7,9 @@ use clap::{Args, ValueEnum};
 
 use crate::cli::baseline::BaselineArguments;
 use crate::cli::day::DayArguments;
-use crate::cli::input::{Found, names_from_here, specs_of};
+use crate::cli::input::{Found, names_from_here};
 use crate::cli::parallel::{JobsArguments, in_parallel};
+use crate::cli::part::PartArguments;
 use crate::cli::{Outcome, complain};
 use crate::diagnostic::Severity;
 use crate::report::{self, Around, Checked, Palette, TextReport};
@@ -33,6 +34,8 @@ pub(in crate::cli) struct LintArguments {
     /// What stands before a rule's name in the address of its page, which SARIF links
     #[arg(long, value_name = "ADDRESS", value_parser = address)]
     rules_address: Option<String>,
+    #[command(flatten)]
+    part: PartArguments,
     #[command(flatten)]
     baseline: BaselineArguments,
     #[command(flatten)]
@@ -72,9 +75,11 @@ pub(in crate::cli) fn run(
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
     let today = arguments.day.day()?;
-    let Found { specs, unusable, .. } = specs_of(&arguments.paths, arguments.stdin_filename.as_deref());
+    let part = arguments.part.part();
+    let stdin_name = arguments.stdin_filename.as_deref();
+    let Found { specs, unusable, .. } = arguments.part.specs_of(&arguments.paths, stdin_name)?;
     let mut analysed = analysed(specs, today, arguments.jobs.count())?;
-    arguments.baseline.leave_out_known(&mut analysed)?;
+    arguments.baseline.leave_out_known(&mut analysed, part)?;
     let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
     match arguments.format {
         Format::Text => {
@@ -82,22 +87,22 @@ pub(in crate::cli) fn run(
             for checked in &all {
                 text.write(checked, out)?;
             }
-            report::write_summary(&all, out)?;
+            report::write_summary(&all, part, out)?;
         }
         Format::Lines => {
             for checked in &all {
                 report::write_lines(checked, out)?;
             }
-            report::write_summary(&all, out)?;
+            report::write_summary(&all, part, out)?;
         }
-        Format::Json => report::write_json(&all, &unusable, out)?,
+        Format::Json => report::write_json(&all, &unusable, part, out)?,
         Format::Sarif => {
             let here = real_path(Path::new("."));
             let around = Around { here: &here, rules_address: arguments.rules_address.as_deref() };
-            report::write_sarif(&all, &unusable, around, out)?;
+            report::write_sarif(&all, &unusable, around, part, out)?;
         }
         Format::Junit => report::write_junit(&all, &unusable, arguments.fail_on.severity(), out)?,
-        Format::Markdown => report::write_markdown(&all, &unusable, out)?,
+        Format::Markdown => report::write_markdown(&all, &unusable, part, out)?,
     }
     for unusable in &unusable {
         complain(&unusable.to_string());

@@ -6,7 +6,7 @@ use std::io::{self, Write};
 use serde::Serialize;
 
 use crate::diagnostic::{Diagnostic, Fix, Remedy, Severity};
-use crate::report::{Checked, STRENGTH_CAUTION, printable};
+use crate::report::{Checked, Part, STRENGTH_CAUTION, printable};
 use crate::text::{ColumnEncoding, Span};
 
 /// Raised when a program that reads the old shape could misread the new one.
@@ -42,11 +42,17 @@ impl fmt::Display for Unusable {
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_json(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Write) -> io::Result<()> {
+pub fn write_json(
+    all: &[Checked<'_>],
+    unusable: &[Unusable],
+    part: Part<'_>,
+    out: &mut impl Write,
+) -> io::Result<()> {
     let output = Output {
         schema: SCHEMA,
         version: env!("CARGO_PKG_VERSION"),
         caution: STRENGTH_CAUTION,
+        changed_since: part.changed_since,
         specs: all.iter().map(SpecOut::of).collect(),
         unusable: unusable.iter().map(UnusableOut::of).collect(),
     };
@@ -59,6 +65,7 @@ struct Output<'a> {
     schema: u32,
     version: &'static str,
     caution: &'static str,
+    changed_since: Option<&'a str>,
     specs: Vec<SpecOut<'a>>,
     unusable: Vec<UnusableOut<'a>>,
 }

@@ -7,7 +7,7 @@ use crate::diagnostic::{Diagnostic, Remedy, Severity};
 use crate::report::lines::place_of;
 use crate::report::markdown_text::markdown_text;
 use crate::report::summary::NOT_CHECKED;
-use crate::report::{Checked, STRENGTH_CAUTION, Unusable, counted};
+use crate::report::{Checked, Part, STRENGTH_CAUTION, Unusable, counted};
 
 /// So many findings of a file stand open; the rest is folded.
 const MOST_OPEN: usize = 10;
@@ -16,8 +16,16 @@ const MOST_OPEN: usize = 10;
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_markdown(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Write) -> io::Result<()> {
+pub fn write_markdown(
+    all: &[Checked<'_>],
+    unusable: &[Unusable],
+    part: Part<'_>,
+    out: &mut impl Write,
+) -> io::Result<()> {
     write_counts(all, unusable, out)?;
+    if let Some(sentence) = part.sentence(all.len()) {
+        writeln!(out, "{}\n", markdown_text(&sentence))?;
+    }
     for checked in all.iter().filter(|checked| !checked.findings.is_empty()) {
         write_files(checked, out)?;
     }

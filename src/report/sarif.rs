@@ -11,11 +11,11 @@ use std::path::Path;
 
 use crate::report::sarif::places::{BASE, address_of, address_of_base};
 use crate::report::sarif::shape::{
-    Artifact, ArtifactLocation, Driver, Invocation, Level, Location, Log, Notification, PhysicalLocation,
-    Region, Run, Text, Tool,
+    Artifact, ArtifactLocation, Driver, Invocation, Level, Location, Log, Notification, PartOfRun,
+    PhysicalLocation, Region, Run, Text, Tool,
 };
 use crate::report::summary::NOT_CHECKED;
-use crate::report::{Checked, STRENGTH_CAUTION, Unusable};
+use crate::report::{Checked, Part, STRENGTH_CAUTION, Unusable};
 
 const SCHEMA: &str =
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
@@ -37,6 +37,7 @@ pub fn write_sarif(
     all: &[Checked<'_>],
     unusable: &[Unusable],
     around: Around<'_>,
+    part: Part<'_>,
     out: &mut impl Write,
 ) -> io::Result<()> {
     let base = address_of_base(around.here).map(|address| (BASE, address));
@@ -57,6 +58,7 @@ pub fn write_sarif(
         newline_sequences: ["\r\n", "\n", "\r"],
         artifacts: artifacts_of(all),
         results: all.iter().flat_map(results::results_of).collect(),
+        properties: PartOfRun { changed_since: part.changed_since },
     };
     serde_json::to_writer_pretty(&mut *out, &Log { schema: SCHEMA, version: "2.1.0", runs: [run] })?;
     writeln!(out)

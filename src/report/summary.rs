@@ -3,13 +3,13 @@
 use std::io::{self, Write};
 
 use crate::diagnostic::{Diagnostic, Severity};
-use crate::report::{Checked, STRENGTH_CAUTION, printable};
+use crate::report::{Checked, Part, STRENGTH_CAUTION, printable};
 
-/// Writes one line a spec, the sum when there are several, and what no rule looks at.
+/// Writes one line a spec, the sum when there are several, which part of all specs they are, and what no rule looks at.
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_summary(all: &[Checked<'_>], out: &mut impl Write) -> io::Result<()> {
+pub fn write_summary(all: &[Checked<'_>], part: Part<'_>, out: &mut impl Write) -> io::Result<()> {
     for checked in all {
         let alone = if checked.is_alone { " (read alone: no project includes it)" } else { "" };
         writeln!(out, "{}{alone}: {}", printable(checked.name()), found(checked.findings, checked.n_known))?;
@@ -18,6 +18,9 @@ pub fn write_summary(all: &[Checked<'_>], out: &mut impl Write) -> io::Result<()
         let findings: Vec<_> = all.iter().flat_map(|checked| checked.findings).cloned().collect();
         let n_known = all.iter().map(|checked| checked.n_known).sum();
         writeln!(out, "{}: {}", counted(all.len(), "spec"), found(&findings, n_known))?;
+    }
+    if let Some(sentence) = part.sentence(all.len()) {
+        writeln!(out, "{}", printable(&sentence))?;
     }
     if all.is_empty() { Ok(()) } else { writeln!(out, "{NOT_CHECKED}\n{STRENGTH_CAUTION}") }
 }

@@ -5,7 +5,8 @@ use std::io;
 use std::path::{Component, Path, PathBuf};
 
 use git2::{
-    Delta, Diff, DiffFindOptions, DiffOptions, ObjectType, Repository, Tree, TreeWalkMode, TreeWalkResult,
+    BranchType, Commit, Delta, Diff, DiffFindOptions, DiffOptions, ObjectType, Repository, Tree,
+    TreeWalkMode, TreeWalkResult,
 };
 use tempfile::TempDir;
 
@@ -15,7 +16,7 @@ use crate::workspace::{CONFIGURATION_NAME, name_within};
 
 /// The repository that a path lies in.
 pub struct History {
-    repository: Repository,
+    pub(in crate::workspace) repository: Repository,
     /// The folder of its files, links resolved.
     folder: PathBuf,
 }
@@ -37,7 +38,23 @@ pub enum HistoryFault {
     /// The path lies elsewhere.
     Outside,
     /// The repository knows no commit by this name.
-    NoRevision(String),
+    NoRevision {
+        /// The name.
+        revision: String,
+        /// Only the last commits were fetched.
+        is_shallow: bool,
+        /// What another repository's branch of this name is called here.
+        nearest: Option<String>,
+    },
+    /// A revision has no commit in common with what is checked out.
+    Unrelated {
+        /// Its name.
+        revision: String,
+        /// Only the last commits were fetched.
+        is_shallow: bool,
+    },
+    /// The repository belongs to another user of the machine.
+    OthersOwn,
     /// What the repository says.
     Unreadable(String),
     /// What the disk says.
@@ -54,6 +71,7 @@ impl History {
         let standing = path.ancestors().find(|ancestor| ancestor.exists()).unwrap_or(&path);
         let repository = Repository::discover(standing).map_err(|error| match error.code() {
             git2::ErrorCode::NotFound => HistoryFault::NoRepository,
+            git2::ErrorCode::Owner => HistoryFault::OthersOwn,
             _ => error.into(),
         })?;
         let folder = real_path(repository.workdir().ok_or(HistoryFault::Bare)?);
@@ -78,9 +96,7 @@ impl History {
     /// # Errors
     /// There is none, or it can't be read.
     pub fn revision(&self, name: &str) -> Result<Revision<'_>, HistoryFault> {
-        let object = self.repository.revparse_single(name);
-        let commit = object.and_then(|object| object.peel_to_commit());
-        let tree = commit.map_err(|_| HistoryFault::NoRevision(name.to_owned()))?.tree()?;
+        let tree = self.commit(name)?.tree()?;
         let files = tempfile::tempdir()?;
         let mut fault = None;
         tree.walk(TreeWalkMode::PreOrder, |above, entry| {
@@ -102,6 +118,23 @@ impl History {
             Some(fault) => Err(fault),
             None => Ok(Revision { folder: real_path(files.path()), tree, files }),
         }
+    }
+
+    /// The commit that a revision's name stands for.
+    pub(in crate::workspace) fn commit(&self, name: &str) -> Result<Commit<'_>, HistoryFault> {
+        let object = self.repository.revparse_single(name);
+        object.and_then(|object| object.peel_to_commit()).map_err(|_| HistoryFault::NoRevision {
+            revision: name.to_owned(),
+            is_shallow: self.repository.is_shallow(),
+            nearest: self.fetched_branch(name),
+        })
+    }
+
+    /// A branch as it was fetched, `origin/main` for `main`: a fresh clone has no other.
+    fn fetched_branch(&self, name: &str) -> Option<String> {
+        let fetched = self.repository.branches(Some(BranchType::Remote)).ok()?;
+        let mut names = fetched.flatten().filter_map(|(branch, _)| branch.name().ok()?.map(str::to_owned));
+        names.find(|fetched| fetched.split_once('/').is_some_and(|(_, branch)| branch == name))
     }
 
     fn write(&self, blob: git2::Oid, path: &Path) -> Result<(), HistoryFault> {
@@ -175,10 +208,32 @@ impl fmt::Display for HistoryFault {
             Self::NoRepository => write!(out, "no git repository holds it"),
             Self::Bare => write!(out, "the repository has no working folder"),
             Self::Outside => write!(out, "it lies outside the repository"),
-            Self::NoRevision(name) => write!(out, "the repository has no revision `{name}`"),
+            Self::NoRevision { revision, is_shallow, nearest } => {
+                write!(out, "the repository has no revision `{revision}`")?;
+                match nearest {
+                    Some(nearest) => write!(out, "; did you mean `{nearest}`?"),
+                    None => write!(out, "{}", cure_of(*is_shallow)),
+                }
+            }
+            Self::Unrelated { revision, is_shallow } => {
+                let cure = cure_of(*is_shallow);
+                write!(out, "`{revision}` and what is checked out have no commit in common{cure}")
+            }
+            Self::OthersOwn => write!(
+                out,
+                "the repository belongs to another user: `git config --global --add safe.directory FOLDER` trusts it"
+            ),
             Self::Unreadable(why) => write!(out, "the repository can't be read: {why}"),
             Self::Disk(error) => write!(out, "the revision can't be written out: {error}"),
         }
+    }
+}
+
+/// What helps where history was cut off.
+fn cure_of(is_shallow: bool) -> &'static str {
+    match is_shallow {
+        true => "; only the last commits were fetched: `git fetch --unshallow` fetches the rest",
+        false => "",
     }
 }
 

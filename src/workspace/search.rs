@@ -8,7 +8,7 @@ use ignore::WalkBuilder;
 use crate::workspace::file_text::{TextFault, text_at};
 use crate::workspace::include_line::opens_project;
 use crate::workspace::path::{configured_folder, real_path};
-use crate::workspace::{OpenDocuments, Spec, spec_of};
+use crate::workspace::{Changes, OpenDocuments, Spec, spec_of};
 
 /// How a spec's file ends, without the dot.
 const EXTENSION: &str = "framing";
@@ -17,7 +17,21 @@ const EXTENSION: &str = "framing";
 ///
 /// Files that version control leaves out, and hidden ones, are left out here too.
 pub fn specs_below(folder: &Path, open: &OpenDocuments) -> Vec<(PathBuf, Result<Spec, TextFault>)> {
-    let files = files_below(folder, open);
+    specs_among(files_below(folder, open), open)
+}
+
+/// Those of the specs below a folder that a change can affect. What can't be affected is not read.
+pub fn specs_affected(folder: &Path, changes: &Changes) -> Vec<(PathBuf, Result<Spec, TextFault>)> {
+    let open = OpenDocuments::default();
+    let mut specs = specs_among(changes.to_be_read(files_below(folder, &open)), &open);
+    specs.retain(|(file, spec)| match spec {
+        Ok(spec) => changes.affect(spec),
+        Err(_) => changes.affect_root(&real_path(file)),
+    });
+    specs
+}
+
+fn specs_among(files: Vec<PathBuf>, open: &OpenDocuments) -> Vec<(PathBuf, Result<Spec, TextFault>)> {
     let (roots, parts): (Vec<_>, Vec<_>) =
         files.into_iter().partition(|file| text_at(file, open).is_ok_and(|text| opens_project(&text)));
     let mut specs: Vec<_> = roots.into_iter().map(|file| with_spec(file, open)).collect();

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)] // helpers of tests
 
 mod baseline;
+mod changed_since;
 mod changes;
 mod day;
 #[path = "../support/dice.rs"]
@@ -20,6 +21,7 @@ mod inputs;
 mod many;
 mod many_projects;
 mod program;
+mod repository;
 mod revisions;
 mod shapes;
 mod sheets;

@@ -1,57 +1,19 @@
 //! `storyrod compare --rev`, in repositories that are made here.
 
 use std::fs;
-use std::path::Path;
 
-use git2::{IndexAddOption, Repository, Signature, Time};
 use serde_json::Value;
 
 use crate::program::{Ran, folder_with, sample, storyrod_in};
+use crate::repository::Repository;
 
-/// A repository, and its revisions by number: `r0`, `r1` and so on.
-struct History {
-    folder: tempfile::TempDir,
-    repository: Repository,
-    n_revisions: usize,
+fn compare(history: &Repository, arguments: &[&str]) -> Ran {
+    storyrod_in(history.path(), &[&["compare"], arguments].concat(), b"")
 }
 
-impl History {
-    fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let repository = Repository::init(folder.path()).unwrap();
-        Self { folder, repository, n_revisions: 0 }
-    }
-
-    fn path(&self) -> &Path {
-        self.folder.path()
-    }
-
-    /// Makes everything in the folder the next revision.
-    fn commit(&mut self) {
-        let mut index = self.repository.index().unwrap();
-        index.clear().unwrap();
-        index.add_all(["*"], IndexAddOption::DEFAULT, None).unwrap();
-        index.write().unwrap();
-        let tree = self.repository.find_tree(index.write_tree().unwrap()).unwrap();
-        let time = Time::new(i64::try_from(self.n_revisions).unwrap(), 0);
-        let builder = Signature::new("builder", "builder@example.org", &time).unwrap();
-        let parent = self.repository.head().ok().map(|head| head.peel_to_commit().unwrap());
-        let parents: Vec<_> = parent.iter().collect();
-        let commit =
-            self.repository.commit(Some("HEAD"), &builder, &builder, "next", &tree, &parents).unwrap();
-        let commit = self.repository.find_object(commit, None).unwrap();
-        self.repository.tag_lightweight(&format!("r{}", self.n_revisions), &commit, false).unwrap();
-        self.n_revisions += 1;
-    }
-
-    fn compare(&self, arguments: &[&str]) -> Ran {
-        storyrod_in(self.path(), &[&["compare"], arguments].concat(), b"")
-    }
-
-    fn json(&self, arguments: &[&str]) -> Value {
-        let ran = self.compare(&[arguments, &["--format", "json"]].concat());
-        serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{arguments:?}: {}", ran.log))
-    }
+fn json(history: &Repository, arguments: &[&str]) -> Value {
+    let ran = compare(history, &[arguments, &["--format", "json"]].concat());
+    serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{arguments:?}: {}", ran.log))
 }
 
 fn counts(change: &Value) -> (usize, usize) {
@@ -68,7 +30,7 @@ fn without_places(mut change: Value) -> Value {
 
 #[test]
 fn thirty_revisions_tell_what_was_done_in_each() {
-    let mut history = History::new();
+    let mut history = Repository::new();
     let mut text = sample("first.framing");
     let (mut root, mut wall) = ("house.framing".to_owned(), "W1".to_owned());
     fs::write(history.path().join(&root), &text).unwrap();
@@ -120,11 +82,11 @@ fn thirty_revisions_tell_what_was_done_in_each() {
         history.commit();
     }
     for (turn, done) in done.iter().enumerate() {
-        let change = history.json(&["--rev", &format!("r{turn}..r{}", turn + 1)]);
+        let change = json(&history, &["--rev", &format!("r{turn}..r{}", turn + 1)]);
         assert_eq!(counts(&change), *done, "r{turn}: {change:#}");
     }
     for (from, to) in [(0, 30), (30, 0), (4, 17), (11, 29), (6, 6)] {
-        let range = history.json(&["--rev", &format!("r{from}..r{to}")]);
+        let range = json(&history, &["--rev", &format!("r{from}..r{to}")]);
         let (old, new) = (format!("r{from}.framing"), format!("r{to}.framing"));
         let ends = storyrod_in(beside.path(), &["compare", &old, &new, "--format", "json"], b"");
         let ends: Value = serde_json::from_str(&ends.out).unwrap();
@@ -132,20 +94,20 @@ fn thirty_revisions_tell_what_was_done_in_each() {
     }
     // The root file is found by the name it has now, and by the one it had.
     for name in ["house-29.framing", "house-23.framing"] {
-        assert_eq!(counts(&history.json(&["--rev", "r24..r29", name])), (3, 1), "{name}");
+        assert_eq!(counts(&json(&history, &["--rev", "r24..r29", name])), (3, 1), "{name}");
     }
     // What is written on disk is the newest, committed or not.
-    assert_eq!(history.compare(&["--rev", "HEAD"]).out, "nothing that matters changed\n");
+    assert_eq!(compare(&history, &["--rev", "HEAD"]).out, "nothing that matters changed\n");
     fs::write(history.path().join(&root), text.replace(" x 8\"", " x 9\"")).unwrap();
-    assert_eq!(counts(&history.json(&["--rev", "HEAD", &root])), (1, 0));
-    assert_eq!(counts(&history.json(&["--rev", "r29"])), (2, 0));
+    assert_eq!(counts(&json(&history, &["--rev", "HEAD", &root])), (1, 0));
+    assert_eq!(counts(&json(&history, &["--rev", "r29"])), (2, 0));
 }
 
 #[test]
 fn a_revision_has_its_own_includes_and_configuration() {
     let cabin = sample("first.framing");
     let (head, rest) = cabin.split_at(cabin.find("\nfloor main").unwrap() + 1);
-    let mut history = History::new();
+    let mut history = Repository::new();
     let house = history.path().join("jobs/cabin");
     fs::create_dir_all(house.join("parts")).unwrap();
     fs::write(history.path().join("jobs/storyrod.toml"), "").unwrap();
@@ -157,14 +119,14 @@ fn a_revision_has_its_own_includes_and_configuration() {
     fs::remove_dir_all(house.join("parts")).unwrap();
     fs::write(house.join("cabin.framing"), cabin.replace("2x10", "2x12")).unwrap();
     history.commit();
-    let ran = history.compare(&["--rev", "r0..r1", "jobs"]);
+    let ran = compare(&history, &["--rev", "r0..r1", "jobs"]);
     assert!(ran.out.contains("joists J1  size  2x10 SPF No.2 → 2x12 SPF No.2"), "{}{}", ran.out, ran.log);
     assert!(ran.out.contains("r1:jobs/cabin/cabin.framing:"), "{}", ran.out);
     assert_eq!(ran.code, 1);
     let ran = storyrod_in(&house, &["compare", "--rev", "r1..r0", "cabin.framing"], b"");
     assert!(ran.out.contains("r0:jobs/cabin/parts/rest.framing:"), "{}{}", ran.out, ran.log);
     // The part is read in its project.
-    let ran = history.compare(&["--rev", "r0..r0", "jobs/cabin/parts/rest.framing"]);
+    let ran = compare(&history, &["--rev", "r0..r0", "jobs/cabin/parts/rest.framing"]);
     assert_eq!(ran.out, "nothing that matters changed\n", "{}", ran.log);
 }
 
@@ -173,7 +135,7 @@ fn what_git_does_not_have_is_said() {
     let outside = folder_with(&[("house.framing", &sample("first.framing"))]);
     let ran = storyrod_in(outside.path(), &["compare", "--rev", "HEAD"], b"");
     assert_eq!((ran.code, ran.log.as_str()), (2, "storyrod: .: no git repository holds it\n"));
-    let mut history = History::new();
+    let mut history = Repository::new();
     fs::write(history.path().join("notes.md"), "no spec").unwrap();
     history.commit();
     fs::write(history.path().join("house.framing"), "").unwrap();
@@ -188,11 +150,11 @@ fn what_git_does_not_have_is_said() {
         (["--rev", "r1..r2", "house.framing"], "r1:house.framing: the file is empty"),
         (["--rev", "r0..r0", "."], "r0: there is no spec (`*.framing`) in this folder or below it"),
     ] {
-        let ran = history.compare(&arguments);
+        let ran = compare(&history, &arguments);
         assert!(ran.log.contains(complaint), "{arguments:?}: {}", ran.log);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{arguments:?}");
     }
-    let ran = history.compare(&["--rev", "r1..r2", "house.framing", "other.framing"]);
+    let ran = compare(&history, &["--rev", "r1..r2", "house.framing", "other.framing"]);
     assert_eq!(ran.code, 2);
-    assert_eq!(history.compare(&["house.framing"]).code, 2);
+    assert_eq!(compare(&history, &["house.framing"]).code, 2);
 }

@@ -6,7 +6,7 @@ use std::sync::{Arc, LazyLock};
 use serde_json::Value;
 use storyrod::diagnostic::Diagnostic;
 use storyrod::inputs::{Inputs, Settings};
-use storyrod::report::{Around, Checked, Unusable, write_sarif};
+use storyrod::report::{Around, Checked, Part, Unusable, write_sarif};
 use storyrod::snapshot::{Caches, Snapshot, analyse};
 use storyrod::syntax::value::Date;
 use storyrod::text::Source;
@@ -73,7 +73,8 @@ pub static EVERY_LOG: LazyLock<Value> =
 pub fn sarif_of(houses: &[House], unusable: &[Unusable], rules_address: Option<&str>) -> Value {
     let all: Vec<_> = houses.iter().map(House::checked).collect();
     let mut out = Vec::new();
-    write_sarif(&all, unusable, Around { here: Path::new("/job"), rules_address }, &mut out).unwrap();
+    let around = Around { here: Path::new("/job"), rules_address };
+    write_sarif(&all, unusable, around, Part::default(), &mut out).unwrap();
     serde_json::from_slice(&out).unwrap()
 }
 

@@ -2,14 +2,14 @@
 
 use proptest::prelude::*;
 use pulldown_cmark::{Event, Options, Parser, Tag, TagEnd};
-use storyrod::report::{Unusable, printable, write_markdown};
+use storyrod::report::{Part, Unusable, printable, write_markdown};
 
 use crate::checked::{EVERY_MISTAKE, House};
 
 fn markdown_of(houses: &[House], unusable: &[Unusable]) -> String {
     let all: Vec<_> = houses.iter().map(House::checked).collect();
     let mut out = Vec::new();
-    write_markdown(&all, unusable, &mut out).unwrap();
+    write_markdown(&all, unusable, Part::default(), &mut out).unwrap();
     String::from_utf8(out).unwrap()
 }
 

@@ -24,6 +24,16 @@ pub(super) struct Run<'a> {
     pub newline_sequences: [&'static str; 3],
     pub artifacts: Vec<Artifact>,
     pub results: Vec<Outcome<'a>>,
+    #[serde(skip_serializing_if = "PartOfRun::is_whole")]
+    pub properties: PartOfRun<'a>,
+}
+
+/// What the standard has no words for: which part of the specs a run looked at.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(super) struct PartOfRun<'a> {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub changed_since: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -194,6 +204,12 @@ pub(super) struct Replacement<'a> {
 #[derive(Serialize)]
 pub(super) struct Content<'a> {
     pub text: &'a str,
+}
+
+impl PartOfRun<'_> {
+    fn is_whole(&self) -> bool {
+        self.changed_since.is_none()
+    }
 }
 
 impl Text {
