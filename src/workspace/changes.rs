@@ -39,15 +39,7 @@ impl History {
     /// There is no such revision, it has no commit in common with what is checked out, or it can't be read.
     pub fn changes_since(&self, revision: &str) -> Result<Changes, HistoryFault> {
         let repository = &self.repository;
-        let commit = self.commit(revision)?;
-        let unrelated =
-            || HistoryFault::Unrelated { revision: revision.to_owned(), is_shallow: repository.is_shallow() };
-        let head = repository.head().and_then(|head| head.peel_to_commit()).map_err(|_| unrelated())?;
-        let base = match commit.id() == head.id() {
-            true => commit.id(),
-            false => repository.merge_base(commit.id(), head.id()).map_err(|_| unrelated())?,
-        };
-        let tree = repository.find_commit(base)?.tree()?;
+        let tree = self.commit(&self.fork(revision, "HEAD")?)?.tree()?;
         let mut options = DiffOptions::new();
         options.include_untracked(true).recurse_untracked_dirs(true).include_typechange(true);
         let diff = repository.diff_tree_to_workdir_with_index(Some(&tree), Some(&mut options))?;

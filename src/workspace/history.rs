@@ -46,10 +46,10 @@ pub enum HistoryFault {
         /// What another repository's branch of this name is called here.
         nearest: Option<String>,
     },
-    /// A revision has no commit in common with what is checked out.
+    /// Two revisions have no commit in common.
     Unrelated {
-        /// Its name.
-        revision: String,
+        /// Their names.
+        revisions: [String; 2],
         /// Only the last commits were fetched.
         is_shallow: bool,
     },
@@ -118,6 +118,19 @@ impl History {
             Some(fault) => Err(fault),
             None => Ok(Revision { folder: real_path(files.path()), tree, files }),
         }
+    }
+
+    /// The last commit that two revisions have in common, where their ways parted.
+    ///
+    /// # Errors
+    /// One of them is not there, or they have none in common.
+    pub fn fork(&self, one: &str, other: &str) -> Result<String, HistoryFault> {
+        let (first, second) = (self.commit(one)?.id(), self.commit(other)?.id());
+        let base = self.repository.merge_base(first, second).map_err(|_| HistoryFault::Unrelated {
+            revisions: [one, other].map(str::to_owned),
+            is_shallow: self.repository.is_shallow(),
+        })?;
+        Ok(base.to_string())
     }
 
     /// The commit that a revision's name stands for.
@@ -215,9 +228,8 @@ impl fmt::Display for HistoryFault {
                     None => write!(out, "{}", cure_of(*is_shallow)),
                 }
             }
-            Self::Unrelated { revision, is_shallow } => {
-                let cure = cure_of(*is_shallow);
-                write!(out, "`{revision}` and what is checked out have no commit in common{cure}")
+            Self::Unrelated { revisions: [one, other], is_shallow } => {
+                write!(out, "`{one}` and `{other}` have no commit in common{}", cure_of(*is_shallow))
             }
             Self::OthersOwn => write!(
                 out,

@@ -249,7 +249,7 @@ fn what_git_can_t_tell_is_said() {
         (&["v9"][..], "the repository has no revision `v9`"),
         (&["r0..HEAD"], "the repository has no revision `r0..HEAD`"),
         (&["trunk/new"], "the repository has no revision `trunk/new`; did you mean `origin/trunk/new`?"),
-        (&["stranger"], "`stranger` and what is checked out have no commit in common"),
+        (&["stranger"], "`stranger` and `HEAD` have no commit in common"),
         (&["r0", name], "the repository has no revision `r0`"),
         (&["r0", "-"], "`--changed-since` compares files on disk: standard input is none"),
     ] {
@@ -276,7 +276,7 @@ fn a_shallow_clone_says_what_to_fetch() {
     let first = start.to_string();
     for (revision, complaint) in [
         ("HEAD~1", "the repository has no revision `HEAD~1`".to_owned()),
-        (first.as_str(), format!("`{first}` and what is checked out have no commit in common")),
+        (first.as_str(), format!("`{first}` and `HEAD` have no commit in common")),
     ] {
         let ran = storyrod_in(repository.path(), &["lint", "--changed-since", revision], b"");
         assert_eq!((ran.code, ran.out.as_str()), (2, ""));
