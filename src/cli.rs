@@ -17,6 +17,7 @@ mod parallel;
 mod part;
 mod revision;
 mod sheet;
+mod start;
 mod style;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
@@ -68,6 +69,11 @@ enum Command {
     Takedown(sheet::TakedownArguments),
     /// Write the calculation sheet: every check with its formulas, numbers, clause and ratio
     Calc(sheet::CalcArguments),
+    /// Begin a repository of specs: a first house, hooks, files for editors and for hosted runners
+    ///
+    /// Nothing that stands is written over.
+    /// Exit code 0 means that every file stands as this command writes it, 1 that something else stood in the place of one and was left, 2 that one could not be written.
+    Start(start::StartArguments),
     /// Write what a shell completes after `storyrod`
     Completions(completions::CompletionsArguments),
     /// Write the manual page, or a page for every command into a folder
@@ -111,6 +117,7 @@ pub fn run() -> ExitCode {
         Command::Steps(steps) => sheet::run(&steps.into(), palette, &mut out),
         Command::Takedown(takedown) => sheet::run(&takedown.into(), palette, &mut out),
         Command::Calc(calc) => sheet::run(&calc.into(), palette, &mut out),
+        Command::Start(start) => start::run(start, palette, &mut out),
         Command::Completions(completions) => completions::run(completions, Arguments::command(), &mut out),
         Command::Man(man) => man::run(man, Arguments::command(), &mut out),
         Command::Server(server) => return serve(server.log.as_deref()),

@@ -3,15 +3,31 @@
 use crate::git::Repository;
 use crate::program::{folder_with, sample, storyrod, storyrod_in};
 
-const ATTRIBUTES: &str = "*.framing diff=framing\n";
+const README: &str = include_str!("../../README.md");
 
-/// A repository whose diffs of specs go by their facts, as README says.
+/// The commands by which README lets git show facts.
+fn set_up() -> Vec<&'static str> {
+    let set_up: Vec<_> = README.lines().filter(|line| line.starts_with("git config diff.framing.")).collect();
+    assert_eq!(set_up.len(), 3);
+    set_up
+}
+
+/// A repository whose diffs of specs go by their facts.
 fn repository(files: &[(&str, &str)]) -> Repository {
-    let repository = Repository::with(&[&[(".gitattributes", ATTRIBUTES)], files].concat());
-    repository.git(&["config", "diff.framing.textconv", "storyrod facts"]);
-    repository.git(&["config", "diff.framing.xfuncname", "^([a-z]+( [A-Za-z\"][^ ]*)*)"]);
+    let repository = Repository::with(&[&[(".gitattributes", "*.framing diff=framing\n")], files].concat());
+    assert!(repository.run(&["sh", "-e", "-c", &set_up().join("\n")]).status.success());
     repository.commit();
     repository
+}
+
+#[test]
+fn a_new_repository_is_set_up_alike() {
+    let script = include_str!("../../src/cli/start/set-up.sh");
+    for line in set_up() {
+        assert!(script.lines().any(|other| other == line), "{line}");
+    }
+    let attributes = include_str!("../../src/cli/start/gitattributes");
+    assert!(attributes.contains("\n*.framing text eol=lf diff=framing\n"));
 }
 
 /// The lines that a diff takes away and puts in.
@@ -58,8 +74,7 @@ fn a_deeper_joist_shows_its_size_and_what_moves() {
     // A hunk says what it is in, of the facts and of the text.
     let few = repository.git(&["diff", "--unified=0"]);
     assert!(few.lines().any(|line| line.ends_with("@@ joists J1")), "{few}");
-    let readme = include_str!("../../README.md");
-    let shown = readme.split("```diff\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+    let shown = README.split("```diff\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
     assert!(few.ends_with(shown), "README shows another diff than {few}");
     let raw = repository.git(&["diff", "--no-textconv", "-U1"]);
     assert!(raw.lines().any(|line| line.ends_with("@@ joists J1 \"Floor joists\"")), "{raw}");

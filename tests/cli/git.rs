@@ -44,15 +44,20 @@ impl Repository {
     pub fn run(&self, command: &[&str]) -> Output {
         let program = assert_cmd::cargo::cargo_bin!("storyrod");
         let path = format!("{}:{}", program.parent().unwrap().display(), std::env::var("PATH").unwrap());
+        self.run_with(&[("PATH", &path)], command)
+    }
+
+    /// Runs a program in the folder, with these variables in the environment.
+    pub fn run_with(&self, variables: &[(&str, &str)], command: &[&str]) -> Output {
         let who = [("GIT_AUTHOR_NAME", "builder"), ("GIT_AUTHOR_EMAIL", "builder@example.org")];
         let by = [("GIT_COMMITTER_NAME", "builder"), ("GIT_COMMITTER_EMAIL", "builder@example.org")];
         let nothing = [("GIT_CONFIG_GLOBAL", "/dev/null"), ("GIT_CONFIG_NOSYSTEM", "1"), ("NO_COLOR", "1")];
         let mut run = Command::new(command[0]);
-        run.args(&command[1..]).current_dir(self.path()).env("PATH", path);
+        run.args(&command[1..]).current_dir(self.path());
         // A run inside a hook of this very repository would tell git to look there.
         for variable in std::env::vars().map(|(name, _)| name).filter(|name| name.starts_with("GIT_")) {
             run.env_remove(variable);
         }
-        run.envs(who).envs(by).envs(nothing).output().unwrap()
+        run.envs(who).envs(by).envs(nothing).envs(variables.iter().copied()).output().unwrap()
     }
 }

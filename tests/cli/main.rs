@@ -25,3 +25,4 @@ mod repository;
 mod revisions;
 mod shapes;
 mod sheets;
+mod start;
