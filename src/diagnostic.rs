@@ -14,12 +14,21 @@ pub enum Severity {
 }
 
 impl Severity {
-    /// The word printed and written in a configuration.
+    /// The word printed, and written in a spec.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Advice => "advice",
             Self::Warning => "warning",
             Self::Error => "error",
+        }
+    }
+
+    /// The word in a sentence: `an error`.
+    pub const fn with_article(self) -> &'static str {
+        match self {
+            Self::Advice => "advice",
+            Self::Warning => "a warning",
+            Self::Error => "an error",
         }
     }
 

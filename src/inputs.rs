@@ -1,8 +1,5 @@
-//! What an analysis depends on: the files of a spec, what its include lines led to, the configuration.
+//! What an analysis depends on: the files of a spec, what its include lines led to.
 
-use std::collections::BTreeMap;
-
-use crate::diagnostic::Severity;
 use crate::text::{FileId, LocalSpan, Source};
 
 /// Everything an analysis depends on. Same inputs, same snapshot.
@@ -12,8 +9,6 @@ pub struct Inputs {
     pub sources: Vec<Source>,
     /// What each include line led to, in the order they were met.
     pub includes: Vec<Include>,
-    /// What the configuration says.
-    pub settings: Settings,
 }
 
 /// An include line and what it led to.
@@ -44,11 +39,4 @@ pub enum IncludeOutcome {
     Again(FileId),
     /// It stands there but can't be read: why, in a person's words.
     Unreadable(String),
-}
-
-/// What the configuration file says.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Settings {
-    /// Rules whose severity the project sets; `None` switches one off.
-    pub severities: BTreeMap<String, Option<Severity>>,
 }

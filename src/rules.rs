@@ -9,6 +9,7 @@ mod grouping;
 mod index;
 mod silence;
 mod standing;
+mod weighing;
 mod wording;
 
 pub mod beams;
@@ -25,6 +26,7 @@ pub mod intents;
 pub mod lateral;
 pub mod load_path;
 pub mod names;
+pub mod severities;
 pub mod sheets;
 pub mod spelling;
 pub mod stack;
@@ -37,10 +39,10 @@ pub use finding::{Finding, Findings};
 pub use index::index;
 pub use silence::Waived;
 pub use standing::Standing;
+pub use weighing::is_fixed;
 
 use crate::diagnostic::{Diagnostic, Severity};
 use crate::house::House;
-use crate::inputs::Settings;
 
 /// One rule.
 #[derive(Clone, Copy, Debug)]
@@ -284,6 +286,10 @@ pub const RULES: &[Rule] = &[
     waivers::waiver_of_unknown_rule::RULE,
     waivers::waiver_silences_nothing::RULE,
     waivers::accept_acknowledges_nothing::RULE,
+    severities::severity_of_unknown_rule::RULE,
+    severities::severity_without_reason::RULE,
+    severities::severity_must_stay::RULE,
+    severities::severity_given_twice::RULE,
 ];
 
 /// The rule of this name.
@@ -296,12 +302,12 @@ pub fn rule_named(slug: &str) -> Option<&'static Rule> {
 pub struct Found {
     /// What is wrong: roots with their consequences, by file, place and rule.
     pub findings: Vec<Diagnostic>,
-    /// What waivers silence, by file, place and rule.
+    /// What waivers silence, and rules that the project switches off, by file, place and rule.
     pub waived: Vec<Waived>,
 }
 
 /// What the rules find in a house. `None` when cancelled.
-pub fn found_in(house: &House, settings: &Settings, is_cancelled: &dyn Fn() -> bool) -> Option<Found> {
+pub fn found_in(house: &House, is_cancelled: &dyn Fn() -> bool) -> Option<Found> {
     let mut found = Vec::new();
     for rule in RULES {
         if is_cancelled() {
@@ -309,7 +315,7 @@ pub fn found_in(house: &House, settings: &Settings, is_cancelled: &dyn Fn() -> b
         }
         found.extend(of_rule(rule, house));
     }
-    let (kept, waived) = weighed(house, settings, found);
+    let (kept, waived) = weighed(house, found);
     Some(Found { findings: grouping::grouped(kept), waived })
 }
 
@@ -319,11 +325,14 @@ fn of_rule(rule: &'static Rule, house: &House) -> Vec<Finding> {
     findings.into_list()
 }
 
-/// What is left to say, and what waivers silence: with the severities that the project sets, and what was decided about
-/// what stands already.
-fn weighed(house: &House, settings: &Settings, found: Vec<Finding>) -> (Vec<Finding>, Vec<Waived>) {
-    let severe = silence::with_severities(found, settings);
-    silence::parted(house, standing::settled(house, severe))
+/// What is left to say, and what is silenced: with the severities that the project sets, and what was decided about what
+/// stands already.
+fn weighed(house: &House, found: Vec<Finding>) -> (Vec<Finding>, Vec<Waived>) {
+    let (weighed, mut silenced) = weighing::with_severities(house, found);
+    let (kept, waived) = silence::parted(house, standing::settled(house, weighed));
+    silenced.extend(waived);
+    silenced.sort_by_key(|silenced| (silenced.finding.span, silenced.finding.rule));
+    (kept, silenced)
 }
 
 impl Rule {
@@ -341,6 +350,12 @@ impl Rule {
         inside.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ")
     }
 
+    /// True when what it finds is wrong with the text itself: no waiver silences it, and it is not weighed lower.
+    pub fn is_of_the_text(&self) -> bool {
+        let is_whole_group = matches!(self.group(), "spelling" | "names" | "files" | "severities");
+        is_whole_group || matches!(self.slug, "waiver-of-unknown-rule" | "waiver-without-reason")
+    }
+
     /// The folder its file stands in.
     pub fn group(&self) -> &'static str {
         self.module.rsplit("::").nth(1).unwrap_or("")
@@ -353,7 +368,7 @@ mod tests {
     use std::path::Path;
 
     use super::*;
-    use crate::testing::rule_check::check_example;
+    use crate::testing::rule_check::{check_example, house};
 
     #[test]
     fn names_are_unique_and_plain() {
@@ -406,6 +421,17 @@ mod tests {
                 "{} needs an example that fires and one that passes",
                 rule.slug
             );
+        }
+    }
+
+    #[test]
+    fn a_rule_of_the_text_finds_what_no_waiver_silences() {
+        for rule in RULES {
+            for text in examples(rule, "fires") {
+                let findings = of_rule(rule, &house(&text));
+                let is_so = |finding: &Finding| finding.is_of_the_text == rule.is_of_the_text();
+                assert!(findings.iter().all(is_so), "{}", rule.slug);
+            }
         }
     }
 

@@ -51,7 +51,6 @@ pub fn analyse(
     stop()?;
     let house = House::of(inputs, &mut caches.elements, today);
     stop()?;
-    let Found { findings, waived } =
-        rules::found_in(&house, &inputs.settings, is_cancelled).ok_or(Cancelled)?;
+    let Found { findings, waived } = rules::found_in(&house, is_cancelled).ok_or(Cancelled)?;
     Ok(Snapshot { inputs: Arc::clone(inputs), house, findings, waived })
 }

@@ -18,7 +18,7 @@ use std::sync::Arc;
 
 use mistakes::{Finds, Needs, lists, text_of, with};
 use storyrod::diagnostic::{Diagnostic, Severity};
-use storyrod::inputs::{Inputs, Settings};
+use storyrod::inputs::Inputs;
 use storyrod::rules::RULES;
 use storyrod::snapshot::{Caches, Snapshot, analyse};
 use storyrod::syntax::value::Date;
@@ -194,11 +194,7 @@ fn found(text: &str) -> Vec<Diagnostic> {
 }
 
 fn snapshot_of(text: &str) -> Snapshot {
-    let inputs = Inputs {
-        sources: vec![Source::new("house.framing", text)],
-        includes: Vec::new(),
-        settings: Settings::default(),
-    };
+    let inputs = Inputs { sources: vec![Source::new("house.framing", text)], includes: Vec::new() };
     let today = Date { year: 2027, month: 6, day: 1 };
     analyse(&Arc::new(inputs), &mut Caches::default(), today, &|| false).unwrap()
 }

@@ -14,7 +14,7 @@ use std::time::{Duration, Instant};
 
 use storyrod::house::House;
 use storyrod::ide::{self, Made};
-use storyrod::inputs::{Inputs, Settings};
+use storyrod::inputs::Inputs;
 use storyrod::snapshot::{Caches, analyse};
 use storyrod::statics::takedown;
 use storyrod::syntax::value::Date;
@@ -34,7 +34,7 @@ fn shortest(mut run: impl FnMut()) -> Duration {
 
 fn analysed(text: &str, caches: &mut Caches) {
     let source = Source::new("long.framing", text);
-    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let inputs = Inputs { sources: vec![source], includes: Vec::new() };
     let today = Date { year: 2027, month: 6, day: 1 };
     assert!(analyse(&Arc::new(inputs), caches, today, &|| false).is_ok());
 }
@@ -44,7 +44,7 @@ fn analysed(text: &str, caches: &mut Caches) {
 fn three_hundred_members_are_solved_in_a_moment() {
     let text = houses::long_spec(1, 6_500);
     let source = Source::new("estate.framing", text);
-    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let inputs = Inputs { sources: vec![source], includes: Vec::new() };
     let today = Date { year: 2027, month: 6, day: 1 };
     let house = House::of(&Arc::new(inputs), &mut ElementCache::default(), today);
     let model = &house.model;
@@ -91,7 +91,7 @@ fn ten_thousand_lines_are_read_and_checked_in_linear_time() {
 
 fn long_house() -> House {
     let source = Source::new("long.framing", houses::long_spec(1, 10_000));
-    let inputs = Inputs { sources: vec![source], includes: Vec::new(), settings: Settings::default() };
+    let inputs = Inputs { sources: vec![source], includes: Vec::new() };
     let today = Date { year: 2027, month: 6, day: 1 };
     House::of(&Arc::new(inputs), &mut ElementCache::default(), today)
 }

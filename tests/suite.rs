@@ -11,7 +11,7 @@ use std::sync::Arc;
 
 use storyrod::facts::comparison::{Outcome, outcome_of};
 use storyrod::house::House;
-use storyrod::inputs::{Inputs, Settings};
+use storyrod::inputs::Inputs;
 use storyrod::model::promises::Promise;
 use storyrod::report::{self, Palette, SheetForm};
 use storyrod::syntax::ElementCache;
@@ -127,10 +127,6 @@ fn output(house: &House, name: &str) -> Option<String> {
 }
 
 fn house(text: &str) -> House {
-    let inputs = Inputs {
-        sources: vec![Source::new("case.framing", text)],
-        includes: Vec::new(),
-        settings: Settings::default(),
-    };
+    let inputs = Inputs { sources: vec![Source::new("case.framing", text)], includes: Vec::new() };
     House::of(&Arc::new(inputs), &mut ElementCache::default(), TODAY)
 }

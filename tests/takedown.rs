@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use storyrod::house::House;
-use storyrod::inputs::{Inputs, Settings};
+use storyrod::inputs::Inputs;
 use storyrod::model::element::ElementId;
 use storyrod::statics::action::Receiver;
 use storyrod::statics::cases::{ByCase, Case};
@@ -25,11 +25,7 @@ const SAMPLES: [&str; 5] = [
 ];
 
 fn house(text: &str) -> House {
-    let inputs = Inputs {
-        sources: vec![Source::new("house.framing", text)],
-        includes: Vec::new(),
-        settings: Settings::default(),
-    };
+    let inputs = Inputs { sources: vec![Source::new("house.framing", text)], includes: Vec::new() };
     let today = Date { year: 2027, month: 6, day: 1 };
     House::of(&Arc::new(inputs), &mut ElementCache::default(), today)
 }

@@ -14,6 +14,7 @@
      ()
      ("profile")
      ("limit")
+     ("severity" :choices ("warning" "advice" "error" "off"))
      ("datum" :choices ("subfloor" "finish"))
      ("benchmark")
      ("frost")

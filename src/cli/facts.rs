@@ -14,7 +14,7 @@ use clap::Args;
 use crate::cli::Outcome;
 use crate::cli::input::STANDARD_INPUT;
 use crate::house::House;
-use crate::inputs::{Inputs, Settings};
+use crate::inputs::Inputs;
 use crate::report;
 use crate::syntax::ElementCache;
 use crate::syntax::value::Date;
@@ -45,7 +45,7 @@ pub(in crate::cli) fn run(arguments: &FactsArguments, out: &mut impl Write) -> a
         writeln!(out, "(not read)  some bytes are not UTF-8 text: they stand here as \\xNN")?;
     }
     let sources = vec![Source::new("", text_of(&bytes))];
-    let inputs = Inputs { sources, includes: Vec::new(), settings: Settings::default() };
+    let inputs = Inputs { sources, includes: Vec::new() };
     report::write_facts(&House::of(&Arc::new(inputs), &mut ElementCache::default(), ANY_DAY), out)?;
     Ok(Outcome::Clean)
 }

@@ -100,7 +100,9 @@ impl Trade {
         let group = rules::rule_named(rule).map(rules::Rule::group).unwrap_or_default();
         match (group, subject) {
             ("stairs", _) => Self::Stairs,
-            ("strength" | "intents" | "sheets" | "claims" | "waivers", _) | (_, None) => Self::PlanChecker,
+            ("strength" | "intents" | "sheets" | "claims" | "waivers" | "severities", _) | (_, None) => {
+                Self::PlanChecker
+            }
             (_, Some(subject)) => Self::of_element(house, subject),
         }
     }

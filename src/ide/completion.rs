@@ -407,6 +407,20 @@ mod tests {
     }
 
     #[test]
+    fn a_rule_that_fires_in_the_house_is_the_first_to_be_weighed() {
+        let text = "project\n  severity $0\ngrid\n  x A 0', B 12'\n  y 1 0', 2 10'\nbeam B1\n  size W8x18\n  from A/1 to B/1\n";
+        let items = offered(text);
+        assert_eq!(items[0].label, "load-reaches-nothing");
+        assert!(details(&items)[0].1.starts_with("error by itself, found 1×: "), "{:?}", details(&items)[0]);
+        // What must stay an error is not offered, what may become one is.
+        assert!(!labels(&items).contains(&"circular-support") && !labels(&items).contains(&"unknown-name"));
+        assert!(labels(&items).contains(&"odd-dimension"));
+        let items = offered("project\n  severity bearing-short $0\n");
+        assert_eq!(labels(&items), ["error", "warning", "advice", "off"]);
+        assert_eq!(labels(&offered("project\n  severity bearing-short off $0\n")), ["because"]);
+    }
+
+    #[test]
     fn sizes_by_what_is_typed() {
         let items = offered("beam B1\n  size W8x2$0\n");
         assert_eq!(labels(&items)[..2], ["W8x21", "W8x24"]);

@@ -18,7 +18,7 @@ pub enum Meaning {
     Element(ElementId),
     /// A line of the grid, by the axis it cuts and its name.
     GridLine(Axis, Box<str>),
-    /// A rule, where it is waived.
+    /// A rule, where it is waived or weighed otherwise.
     Rule(&'static Rule),
     /// The file that an include line leads to.
     Include(FileId),
@@ -201,7 +201,7 @@ fn lines_and_rules_in(grid: &Grid, file: FileId, chunk: &Chunk) -> Vec<Named> {
                 (Value::Name(name), "name") if heading.kind == ElementKind::Grid => {
                     found.extend(line_named(name, part.span, says_where(fact)));
                 }
-                (Value::Word(slug), "rule") if fact.spec.phrase == "waive" => {
+                (Value::Word(slug), "rule") if matches!(fact.spec.phrase, "waive" | "severity") => {
                     found.extend(rules::rule_named(slug).map(|rule| Named {
                         span: place(part.span),
                         meaning: Meaning::Rule(rule),

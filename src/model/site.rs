@@ -2,6 +2,7 @@
 
 use indexmap::IndexMap;
 
+use crate::diagnostic::Severity;
 use crate::model::element::{Common, Reference, SourceNote};
 use crate::model::field::{Field, Given};
 use crate::model::member::Member;
@@ -20,6 +21,8 @@ pub struct Project {
     pub common: Common,
     /// The named set of limits with the project's own lines over it.
     pub limits: Limits,
+    /// Rules that count otherwise here than by themselves, in the order of the text.
+    pub severities: Vec<OwnSeverity>,
     /// The profile's word.
     pub profile: Field<Box<str>>,
     /// The floor and surface that fixes all elevations.
@@ -38,6 +41,38 @@ pub struct Project {
     pub seismic: Field<Box<str>>,
     /// Wind, as a flag only.
     pub wind: Field<AreaLoad>,
+}
+
+/// `severity flush-steel-no-gap advice because "the mill rolls it flat"`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnSeverity {
+    /// The rule's slug as written.
+    pub rule: Box<str>,
+    /// Where the slug stands.
+    pub rule_span: Span,
+    /// How much it matters here; `None` switches it off.
+    pub severity: Option<Severity>,
+    /// Where that stands.
+    pub severity_span: Span,
+    /// Why.
+    pub reason: Option<Box<str>>,
+    /// The line.
+    pub span: Span,
+}
+
+impl OwnSeverity {
+    /// True when it says why, in more than blanks.
+    pub fn has_reason(&self) -> bool {
+        self.reason.as_ref().is_some_and(|reason| !reason.trim().is_empty())
+    }
+
+    /// Its severity as a spec writes it: `advice`, `off`.
+    pub const fn word(&self) -> &'static str {
+        match self.severity {
+            Some(severity) => severity.word(),
+            None => "off",
+        }
+    }
 }
 
 /// Which surface has which elevation, to begin with.

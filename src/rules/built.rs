@@ -11,8 +11,8 @@ use crate::rules::{self, Rule};
 
 /// Groups of rules that ask of the text and the drawings, not of what stands: the spelling of a number, a sheet that
 /// shows what was drawn.
-const OF_THE_DRAWINGS: [&str; 8] =
-    ["spelling", "names", "files", "sheets", "hygiene", "waivers", "coverage", "built"];
+const OF_THE_DRAWINGS: [&str; 9] =
+    ["spelling", "names", "files", "sheets", "hygiene", "waivers", "severities", "coverage", "built"];
 
 /// Rules that ask how a number was drawn.
 const OF_DRAWN_NUMBERS: [&str; 4] =
@@ -75,7 +75,7 @@ fn breaks(drawn: &House, as_built: &AsBuilt) -> Vec<Break> {
 
 /// What a rule says of a house: the subject and the message, of what nobody has waived or accepted.
 fn said_of(rule: &'static Rule, house: &House) -> Vec<(String, String)> {
-    let (kept, _) = rules::weighed(house, &house.inputs.settings, rules::of_rule(rule, house));
+    let (kept, _) = rules::weighed(house, rules::of_rule(rule, house));
     let grave = kept.into_iter().filter(|finding| finding.diagnostic.severity > Severity::Advice);
     grave.map(|finding| (finding.diagnostic.subject, finding.diagnostic.message)).collect()
 }

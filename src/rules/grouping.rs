@@ -107,13 +107,12 @@ fn tree_of(at: usize, findings: &[Finding], children: &HashMap<usize, Vec<usize>
 
 #[cfg(test)]
 mod tests {
-    use crate::inputs::Settings;
     use crate::rules::found_in;
     use crate::testing::rule_check::house;
 
     /// The roots of a house, each with what is listed under it, of the rules that start with one of the words.
     fn roots(text: &str, words: &[&str]) -> Vec<String> {
-        let findings = found_in(&house(text), &Settings::default(), &|| false).unwrap().findings;
+        let findings = found_in(&house(text), &|| false).unwrap().findings;
         let is_meant = |rule: &str| words.iter().any(|word| rule.starts_with(word));
         let roots = findings.iter().filter(|finding| is_meant(finding.rule));
         roots

@@ -1,26 +1,25 @@
-//! Waivers and severities: what the author and the project say about findings.
+//! Waivers: what the author says about findings of one element.
 
 use std::collections::HashSet;
 
 use crate::diagnostic::Diagnostic;
 use crate::house::House;
-use crate::inputs::Settings;
 use crate::model::element::{Common, ElementId, Waiver};
 use crate::rules::{self, Finding};
 use crate::text::Span;
 
-/// A finding that a waiver silences.
+/// A finding that a waiver silences, or a project that switches its rule off.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Waived {
     /// What would be found.
     pub finding: Diagnostic,
-    /// The line of the waiver.
+    /// The line that silences it.
     pub by: Span,
     /// Its reason.
     pub reason: Box<str>,
 }
 
-/// The findings that no waiver silences, and those that one does, by place and rule. Each of the former that a waiver
+/// The findings that no waiver silences, and those that one does. Each of the former that a waiver
 /// could silence carries the line to write.
 pub fn parted(house: &House, findings: Vec<Finding>) -> (Vec<Finding>, Vec<Waived>) {
     let (mut kept, mut waived) = (Vec::new(), Vec::new());
@@ -37,7 +36,6 @@ pub fn parted(house: &House, findings: Vec<Finding>) -> (Vec<Finding>, Vec<Waive
         }
         kept.push(finding);
     }
-    waived.sort_by_key(|waived| (waived.finding.span, waived.finding.rule));
     (kept, waived)
 }
 
@@ -63,26 +61,6 @@ pub fn idle_waivers<'h>(house: &'h House, asking: &str) -> Vec<(&'h Common, &'h 
             could && !working.contains(&(common.id, &*waiver.rule))
         })
         .collect()
-}
-
-/// The findings with the severities the project sets; those switched off are gone. Danger stays an error.
-pub fn with_severities(mut findings: Vec<Finding>, settings: &Settings) -> Vec<Finding> {
-    findings.retain_mut(|finding| {
-        let Some(chosen) = settings.severities.get(finding.diagnostic.rule) else { return true };
-        if finding.is_of_the_text
-            || rules::rule_named(finding.diagnostic.rule).is_some_and(|rule| rule.is_danger)
-        {
-            return true;
-        }
-        match chosen {
-            Some(severity) => {
-                finding.diagnostic.severity = *severity;
-                true
-            }
-            None => false,
-        }
-    });
-    findings
 }
 
 fn silences(waiver: &Waiver, finding: &Finding, house: &House) -> bool {

@@ -213,7 +213,6 @@ pub fn idle_accepts(house: &House) -> Vec<&Common> {
 #[cfg(test)]
 mod tests {
     use crate::diagnostic::{Diagnostic, Severity};
-    use crate::inputs::Settings;
     use crate::rules::found_in;
     use crate::testing::rule_check::house;
 
@@ -227,7 +226,7 @@ mod tests {
             wall("W1", of_w1),
             wall("W2", of_w2)
         );
-        let mut all = found_in(&house(&text), &Settings::default(), &|| false).unwrap().findings;
+        let mut all = found_in(&house(&text), &|| false).unwrap().findings;
         all.retain(|finding| finding.rule == "stack-does-not-close");
         let [only] = all.try_into().unwrap();
         only
@@ -269,7 +268,7 @@ mod tests {
     #[test]
     fn danger_is_not_accepted() {
         let text = "column C1\n  size HSS 4 x 4 x 1/4\n  status set 2027-04-02\n  accept \"it stands\" on 2027-04-10\n";
-        let all = found_in(&house(text), &Settings::default(), &|| false).unwrap().findings;
+        let all = found_in(&house(text), &|| false).unwrap().findings;
         let all: Vec<_> = all.iter().flat_map(Diagnostic::with_consequences).collect();
         assert!(
             all.iter().any(|it| it.rule == "point-load-dropped" && it.severity == Severity::Error),

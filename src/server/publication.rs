@@ -245,7 +245,7 @@ mod tests {
 
     use super::*;
     use crate::diagnostic::{Related, Remedy};
-    use crate::inputs::{Inputs, Settings};
+    use crate::inputs::Inputs;
     use crate::snapshot::{Caches, analyse};
     use crate::testing::rule_check::TODAY;
     use crate::text::{ColumnEncoding, FileId, Source};
@@ -254,7 +254,7 @@ mod tests {
     /// A house of the files `/a` and `/b`.
     fn analysed(text_of_a: &str, text_of_b: &str, is_alone: bool) -> Analysed {
         let sources = vec![Source::new("a", text_of_a), Source::new("b", text_of_b)];
-        let inputs = Arc::new(Inputs { sources, includes: Vec::new(), settings: Settings::default() });
+        let inputs = Arc::new(Inputs { sources, includes: Vec::new() });
         let snapshot = analyse(&inputs, &mut Caches::default(), TODAY, &|| false).unwrap();
         let spec = Spec {
             inputs,

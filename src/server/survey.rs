@@ -1,6 +1,6 @@
 //! The second worker: looks through the folders of the workspace, also where no document is open.
 //!
-//! It keeps of each house what is to be told, not the house. A house whose files and settings are as before is not
+//! It keeps of each house what is to be told, not the house. A house whose files are as before is not
 //! analysed again.
 
 use std::collections::HashMap;
@@ -187,7 +187,7 @@ fn fingerprint(spec: &Spec, job: &SurveyJob) -> u64 {
         (path, &source.text).hash(&mut hasher);
     }
     // Few and short, and without an order of their own to hash by.
-    format!("{:?} {:?}", spec.inputs.settings, spec.inputs.includes).hash(&mut hasher);
+    format!("{:?}", spec.inputs.includes).hash(&mut hasher);
     format!("{:?} {:?} {}", spec.configuration_faults, job.preferences.rules_address, today())
         .hash(&mut hasher);
     // The address that the client writes for a file.

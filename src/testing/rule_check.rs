@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::diagnostic::Diagnostic;
 use crate::house::House;
-use crate::inputs::{Inputs, Settings};
+use crate::inputs::Inputs;
 use crate::rules::{Finding, Findings, Rule};
 use crate::syntax::ElementCache;
 use crate::syntax::value::Date;
@@ -24,11 +24,7 @@ pub fn inputs(text: &str) -> Arc<Inputs> {
     if text.lines().any(|line| line.starts_with("include")) {
         inputs_on_disk(text)
     } else {
-        Arc::new(Inputs {
-            sources: vec![Source::new("test.framing", text)],
-            includes: Vec::new(),
-            settings: Settings::default(),
-        })
+        Arc::new(Inputs { sources: vec![Source::new("test.framing", text)], includes: Vec::new() })
     }
 }
 

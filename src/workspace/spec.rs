@@ -72,9 +72,9 @@ pub fn spec_of(root_file: &Path, open: &OpenDocuments) -> Result<Spec, TextFault
     let text = text_at(&root_file, open)?;
     let own_folder = root_file.parent().unwrap_or(&root_file).to_owned();
     let configured = configured_folder(&root_file);
-    let (settings, configuration_faults) = match &configured {
+    let configuration_faults = match &configured {
         Some(folder) => configuration::read(&folder.join(CONFIGURATION_NAME)),
-        None => Default::default(),
+        None => Vec::new(),
     };
     let is_alone = !opens_project(&text);
     let mut reading = Reading {
@@ -90,7 +90,7 @@ pub fn spec_of(root_file: &Path, open: &OpenDocuments) -> Result<Spec, TextFault
     reading.add(root_file, text, None);
     reading.follow_includes();
     let Reading { root_folder, sources, includes, paths, unread, .. } = reading;
-    let inputs = Arc::new(Inputs { sources, includes, settings });
+    let inputs = Arc::new(Inputs { sources, includes });
     Ok(Spec { inputs, paths, unread, root_folder, is_alone, configuration_faults })
 }
 

@@ -1,6 +1,8 @@
 //! `lint`: what is found, how grave it is, and the exit code.
 
-use crate::program::{faulty_cabin, folder_with, samples, storyrod, storyrod_in};
+use serde_json::Value;
+
+use crate::program::{faulty_cabin, folder_with, sample, samples, storyrod, storyrod_in, with_own_severity};
 
 #[test]
 fn the_samples_are_clean() {
@@ -36,9 +38,38 @@ fn the_same_input_prints_the_same_bytes() {
 
 #[test]
 fn a_severity_can_be_lowered_but_a_fail_level_raised() {
-    let configuration = "[severity]\nstack-does-not-close = \"advice\"\n";
-    let files = [("cabin.framing", faulty_cabin()), ("storyrod.toml", configuration.to_owned())];
-    let files: Vec<_> = files.iter().map(|(name, text)| (*name, text.as_str())).collect();
-    assert_eq!(storyrod(&files, &["lint"]).code, 0);
+    let cabin = with_own_severity(&faulty_cabin(), "stack-does-not-close advice because \"shimmed on site\"");
+    let files = [("cabin.framing", &*cabin)];
+    let ran = storyrod(&files, &["lint"]);
+    assert_eq!(ran.code, 0, "{}", ran.out);
+    let note = "advice by this project's own `severity`, in place of error: shimmed on site";
+    assert!(ran.out.contains(note), "{}", ran.out);
     assert_eq!(storyrod(&files, &["lint", "--fail-on", "advice"]).code, 1);
+}
+
+#[test]
+fn a_rule_that_is_off_is_silent_and_its_finding_suppressed_in_sarif() {
+    let cabin = with_own_severity(&faulty_cabin(), "stack-does-not-close off because \"shimmed on site\"");
+    let files = [("cabin.framing", &*cabin)];
+    let ran = storyrod(&files, &["lint", "--fail-on", "advice"]);
+    assert_eq!((ran.code, ran.out.lines().next()), (0, Some("cabin.framing: nothing found")));
+    let log: Value = serde_json::from_str(&storyrod(&files, &["lint", "--format", "sarif"]).out).unwrap();
+    let results = log["runs"][0]["results"].as_array().unwrap();
+    assert!(!results.is_empty());
+    for result in results {
+        assert_eq!(result["suppressions"][0]["justification"], "shimmed on site", "{result}");
+    }
+}
+
+/// The severities of rules were set in `storyrod.toml` once.
+#[test]
+fn a_severity_in_the_configuration_is_told_where_it_stands_now() {
+    let files = [
+        ("cabin.framing", &*sample("first.framing")),
+        ("storyrod.toml", "[severity]\nstack-does-not-close = \"advice\"\n"),
+    ];
+    let ran = storyrod(&files, &["lint"]);
+    assert_eq!(ran.code, 2);
+    let says = "storyrod.toml:1:2: `severity` is no key of this file: the severity of a rule stands in the spec, under `project`, one line a rule: `severity RULE advice because \"…\"`";
+    assert_eq!(ran.log, format!("storyrod: {says}\n"));
 }

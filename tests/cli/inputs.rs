@@ -9,7 +9,7 @@ fn what_can_t_be_used_is_named_on_standard_error_with_exit_code_2() {
     let folder = folder_with(&[
         ("empty.framing", " \n"),
         ("folder/notes.md", ""),
-        ("wrong/storyrod.toml", "[severity]\nrisers-not-evn = \"off\"\n"),
+        ("wrong/storyrod.toml", "\nrules = \"off\"\n"),
         ("wrong/cabin.framing", &sample("first.framing")),
     ]);
     fs::write(folder.path().join("latin.framing"), b"-- ferme \xe9l\xe9gante\n").unwrap();
@@ -21,10 +21,7 @@ fn what_can_t_be_used_is_named_on_standard_error_with_exit_code_2() {
             vec!["lint", "latin.framing"],
             "latin.framing: not UTF-8 text: byte 9 (line 1, column 10) fits no character",
         ),
-        (
-            vec!["lint", "wrong"],
-            "wrong/storyrod.toml:2:1: there is no rule `risers-not-evn`; did you mean `risers-not-even`?",
-        ),
+        (vec!["lint", "wrong"], "wrong/storyrod.toml:2:1: `rules` is no key of this file"),
         (vec!["lint", "-"], "standard input: the file is empty"),
         (vec!["format", "none.framing"], "none.framing: there is no such file"),
         (

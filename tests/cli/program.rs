@@ -58,6 +58,12 @@ pub fn sample(name: &str) -> String {
     fs::read_to_string(samples().join(name)).unwrap()
 }
 
+/// A spec in whose project one rule counts otherwise than by itself.
+pub fn with_own_severity(spec: &str, severity: &str) -> String {
+    let datum = spec.find("  datum ").unwrap();
+    format!("{}  severity      {severity}\n{}", &spec[..datum], &spec[datum..])
+}
+
 /// The first sample with joists 2" deeper: 100'-0" - 3/4 - 11-1/4 - 1-1/2 = 98'-10 1/2" is where the wall tops belong,
 /// and they are stated as 99'-0 1/2".
 pub fn faulty_cabin() -> String {

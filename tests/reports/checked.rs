@@ -5,7 +5,7 @@ use std::sync::{Arc, LazyLock};
 
 use serde_json::Value;
 use storyrod::diagnostic::Diagnostic;
-use storyrod::inputs::{Inputs, Settings};
+use storyrod::inputs::Inputs;
 use storyrod::report::{Around, Checked, Part, Unusable, write_sarif};
 use storyrod::snapshot::{Caches, Snapshot, analyse};
 use storyrod::syntax::value::Date;
@@ -25,7 +25,7 @@ pub struct House {
 impl House {
     pub fn of(name: &str, text: &str) -> Self {
         let sources = vec![Source::new(name, text)];
-        let inputs = Inputs { sources, includes: Vec::new(), settings: Settings::default() };
+        let inputs = Inputs { sources, includes: Vec::new() };
         let snapshot = analyse(&Arc::new(inputs), &mut Caches::default(), TODAY, &|| false).unwrap();
         Self { snapshot, names: vec![name.to_owned()] }
     }

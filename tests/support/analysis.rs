@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use storyrod::inputs::{Inputs, Settings};
+use storyrod::inputs::Inputs;
 use storyrod::snapshot::{Caches, Snapshot, analyse};
 use storyrod::syntax::value::Date;
 use storyrod::text::Source;
@@ -13,6 +13,6 @@ const TODAY: Date = Date { year: 2027, month: 6, day: 1 };
 /// Everything the tool has to say about a text.
 pub fn of(text: &str) -> Snapshot {
     let sources = vec![Source::new("house.framing", text)];
-    let inputs = Inputs { sources, includes: Vec::new(), settings: Settings::default() };
+    let inputs = Inputs { sources, includes: Vec::new() };
     analyse(&Arc::new(inputs), &mut Caches::default(), TODAY, &|| false).unwrap()
 }

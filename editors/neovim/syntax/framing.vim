@@ -20,6 +20,7 @@ syntax match framingFact /^\s\+\zs\%(stringers\|trimmers\|plates\|squash\|studs\
 syntax match framingFact /^\s\+\zs\%(seismic\)\>/ nextgroup=framingBehind_seismic
 syntax match framingFact /^\s\+\zs\%(values\)\>/ nextgroup=framingBehind_values
 syntax match framingFact /^\s\+\zs\%(kind\)\>/ nextgroup=framingBehind_kind
+syntax match framingFact /^\s\+\zs\%(severity\)\>/ nextgroup=framingRule_severity skipwhite
 syntax match framingFact /^\s\+\zs\%(soil\)\>/ nextgroup=framingBehind_soil
 syntax match framingFact /^\s\+\zs\%(open\)\>/ nextgroup=framingBehind_open
 syntax match framingFact /^\s\+\zs\%(use\)\>/ nextgroup=framingBehind_use
@@ -79,6 +80,8 @@ syntax match framingBehind_plates /.\+/ contained contains=@framingValue,framing
 syntax match framingBehind_seismic /.\+/ contained contains=@framingValue,framingChoice_seismic
 syntax match framingBehind_values /.\+/ contained contains=@framingValue,framingChoice_values
 syntax match framingBehind_kind /.\+/ contained contains=@framingValue,framingChoice_kind,framingStuff
+syntax match framingBehind_severity /.\+/ contained contains=@framingValue,framingChoice_severity
+syntax match framingRule_severity /[^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\%([^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\|[0-9_.×]\|-\%([^\x01-@\[-`{-\xbf×÷−≤≥±⅛⅜⅝⅞’′”″“]\|[0-9_.]\)\@=\)*/ contained nextgroup=framingBehind_severity
 syntax match framingBehind_soil /.\+/ contained contains=@framingValue,framingChoice_soil
 syntax match framingBehind_open /.\+/ contained contains=@framingValue,framingChoice_open
 syntax match framingBehind_use /.\+/ contained contains=@framingValue,framingChoice_use
@@ -137,6 +140,7 @@ syntax match framingOperator /\<\%(at\s\+step\s\+by\s\+engineer\)\>/ contained
 syntax match framingChoice_seismic /\<\%(category\|D0\|D1\|D2\|A\|B\|C\|E\)\>/ contained
 syntax match framingChoice_values /\<\%(capacity\|interior\|Fc-perp\|density\|moment\|shear\|Emin\|end\|EI\|Fb\|Fc\|Ft\|Fv\|Fy\|E\)\>/ contained
 syntax match framingChoice_kind /\<\%(concrete\|existing\|I-joist\|masonry\|rafters\|stepped\|trusses\|framed\|glulam\|hanger\|rolled\|timber\|strip\|beam\|pier\|pony\|pad\)\>/ contained
+syntax match framingChoice_severity /\<\%(warning\|advice\|error\|off\)\>/ contained
 syntax match framingChoice_soil /\<\%(assumed\|gross\|net\)\>/ contained
 syntax match framingChoice_open /\<\%(north\|right\|south\|east\|left\|west\)\>/ contained
 syntax match framingChoice_use /\<\%(sleeping\|workshop\|balcony\|kitchen\|library\|storage\|garage\|living\|office\|attic\|bath\|deck\|hall\)\>/ contained
@@ -229,6 +233,8 @@ highlight default link framingRule_limit framingRule
 highlight default link framingChoice_seismic framingChoice
 highlight default link framingChoice_values framingChoice
 highlight default link framingChoice_kind framingChoice
+highlight default link framingChoice_severity framingChoice
+highlight default link framingRule_severity framingRule
 highlight default link framingChoice_soil framingChoice
 highlight default link framingChoice_open framingChoice
 highlight default link framingChoice_use framingChoice

@@ -1,18 +1,16 @@
 //! Names of rules, limits and profiles.
 
-use crate::diagnostic::Diagnostic;
+use crate::diagnostic::{Diagnostic, Severity};
 use crate::ide::completion::values::Wanted;
 use crate::ide::completion::{Completion, CompletionKind, Place};
 use crate::profiles::{Limits, PROFILES};
-use crate::rules::{RULES, Rule};
-
-/// The groups of rules that speak of the text itself: no waiver silences them.
-const OF_TEXT: [&str; 4] = ["spelling", "names", "files", "waivers"];
+use crate::rules::{RULES, Rule, is_fixed};
 
 /// The slugs that can stand at the cursor.
 pub(super) fn of(place: &Place<'_>, wanted: &Wanted<'_>, items: &mut Vec<Completion>) {
     match (wanted.reading.fact.phrase, wanted.label) {
         ("waive", "rule") => rules(place, items),
+        ("severity", "rule") => weighed_rules(place, items),
         ("limit", "limit") => limits(place, items),
         ("profile", _) => items.extend(
             PROFILES.iter().rev().map(|it| place.item(it.name, CompletionKind::Slug).detail(it.title)),
@@ -31,8 +29,30 @@ fn rules(place: &Place<'_>, items: &mut Vec<Completion>) {
         all.filter(|one| Some(&one.subject) == label.as_ref() && one.waiver.is_some()).collect();
     let item = |slug: &'static str| place.item(slug, CompletionKind::Slug).about(format!("rule {slug}"));
     items.extend(here.iter().map(|finding| item(finding.rule).detail(format!("here: {}", finding.message))));
-    let can_be_waived = |rule: &&Rule| !OF_TEXT.contains(&rule.group());
+    let can_be_waived = |rule: &&Rule| !rule.is_of_the_text() && rule.group() != "waivers";
     items.extend(RULES.iter().filter(can_be_waived).map(|rule| item(rule.slug).detail(rule.summary())));
+}
+
+/// Rules that can matter more or less than by themselves: those that find something in the house first.
+fn weighed_rules(place: &Place<'_>, items: &mut Vec<Completion>) {
+    let findings = place.last.map(|last| last.findings.as_slice()).unwrap_or_default();
+    let all: Vec<&Diagnostic> = findings.iter().flat_map(Diagnostic::with_consequences).collect();
+    let n_found = |rule: &Rule| all.iter().filter(|finding| finding.rule == rule.slug).count();
+    let by_itself = |rule: &Rule| {
+        let now = format!("{} by itself", rule.severity.word());
+        let found = match n_found(rule) {
+            0 => String::new(),
+            n => format!(", found {n}×"),
+        };
+        format!("{now}{found}: {}", rule.summary())
+    };
+    let is_free = |rule: &&&Rule| !(is_fixed(rule) && rule.severity == Severity::Error);
+    let mut rules: Vec<&Rule> = RULES.iter().collect();
+    rules.sort_by_key(|rule| n_found(rule) == 0);
+    items.extend(rules.iter().filter(is_free).map(|rule| {
+        let item = place.item(rule.slug, CompletionKind::Slug);
+        item.detail(by_itself(rule)).about(format!("rule {}", rule.slug))
+    }));
 }
 
 fn limits(place: &Place<'_>, items: &mut Vec<Completion>) {
@@ -47,6 +67,10 @@ fn limits(place: &Place<'_>, items: &mut Vec<Completion>) {
 /// What a word of a closed list says, where the word alone may not be plain.
 pub(super) fn meaning_of_word(wanted: &Wanted<'_>, words: &str) -> Option<&'static str> {
     match (wanted.label, words) {
+        ("value", "error") => Some("it can't be built so, or not safely"),
+        ("value", "warning") => Some("it will hurt in the end"),
+        ("value", "advice") => Some("worth knowing"),
+        ("value", "off") => Some("not reported in this house"),
         ("value", "drawn") => Some("on paper"),
         ("value", "ordered") => Some("bought"),
         ("value", "poured") => Some("concrete is in place"),

@@ -1,11 +1,11 @@
-//! A rule that an element waives, or a limit that a project sets: what it is, and what it does here.
+//! A rule that an element waives or a project weighs otherwise, or a limit that a project sets: what it is, and what it does here.
 
 use crate::ide::hover::cursor::Cursor;
 use crate::ide::hover::finding::reason;
 use crate::ide::hover::markdown::escaped;
 use crate::ide::hover::{Piece, Worth};
 use crate::ide::meaning::{Meaning, named_at};
-use crate::rules::Findings;
+use crate::rules::{Finding, Findings};
 use crate::syntax::value::Value;
 
 /// The rule or the limit at the cursor.
@@ -19,13 +19,17 @@ fn of_rule(cursor: &Cursor<'_>) -> Option<Piece> {
     let Meaning::Rule(rule) = named.meaning else { return None };
     let mut findings = Findings::new(house, rule);
     (rule.check)(house, &mut findings);
-    let here: Vec<_> =
-        findings.into_list().into_iter().filter(|finding| finding.subject == cursor.element).collect();
+    let is_of_project = cursor.fact.is_some_and(|fact| fact.spec.phrase == "severity");
+    let (among, place) =
+        if is_of_project { ("in this house", "in this house") } else { ("here", "in this element") };
+    let is_here = |finding: &Finding| is_of_project || finding.subject == cursor.element;
+    let here: Vec<_> = findings.into_list().into_iter().filter(is_here).collect();
     let fires = match here.as_slice() {
-        [] => "it finds nothing in this element".to_owned(),
-        [only] => format!("it finds here: {}", escaped(&only.diagnostic.message)),
+        [] => format!("it finds nothing {place}"),
+        [only] => format!("it finds {among}: {}", escaped(&only.diagnostic.message)),
         [first, ..] => {
-            format!("it finds {} things here; the first: {}", here.len(), escaped(&first.diagnostic.message))
+            let (n, message) = (here.len(), escaped(&first.diagnostic.message));
+            format!("it finds {n} things {among}; the first: {message}")
         }
     };
     let head = format!("**{}** `{}`", rule.severity.word(), rule.slug);
@@ -63,6 +67,21 @@ mod tests {
             "waive         beam-strength because \"basement walls: by hand, from the code's own table\"",
             &["waiver-silences-nothing", "it finds nothing in this element"],
         );
+    }
+
+    #[test]
+    fn a_rule_that_is_weighed_otherwise_says_what_it_finds_in_the_house() {
+        let text = LOON_COVE.replace(
+            "  frost         48\"\n",
+            "  frost         48\"\n  severity      check-not-run warning\n  severity      beam-strength error\n",
+        );
+        check(
+            &text,
+            "severity      check-$0not-run",
+            "check-not-run",
+            &["**advice** `check-not-run`", "it finds in this house: 4 checks could not run", "## Why"],
+        );
+        check(&text, "severity      beam$0-strength", "beam-strength", &["it finds nothing in this house"]);
     }
 
     /// The residential code's R311.7.5.1, as the list of limits has it: 7-3/4".

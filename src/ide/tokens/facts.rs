@@ -127,7 +127,7 @@ impl Place<'_> {
     fn chosen(&self, words: &str) -> Option<(WordKind, Modifiers)> {
         let kind = kind_of(&self.fact.spec.form, self.part.label, words);
         Some(match (kind, self.fact.spec.phrase) {
-            (Some(Kind::Slug), "waive") => {
+            (Some(Kind::Slug), "waive" | "severity") => {
                 let is_over = self.fact.date("until").is_some_and(|until| until < self.house.today);
                 (WordKind::Decorator, Modifiers::NONE.with_if(is_over, Modifier::Deprecated))
             }

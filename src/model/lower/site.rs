@@ -1,5 +1,6 @@
 //! The house itself, floors, areas, roofs and loads of their own.
 
+use crate::diagnostic::Severity;
 use crate::model::field::Given;
 use crate::model::field::{Assumption, Field};
 use crate::model::lower::every::{common, engineered};
@@ -7,8 +8,8 @@ use crate::model::lower::reader::{Reader, words_of};
 use crate::model::plan::Axis;
 use crate::model::problem::ModelProblemKind;
 use crate::model::site::{
-    Area, Below, Benchmark, Datum, DatumSurface, EdgeGuard, Floor, Layer, Load, LoadPlace, Moisture, Project,
-    Roof, Snow, Soil, Steps,
+    Area, Below, Benchmark, Datum, DatumSurface, EdgeGuard, Floor, Layer, Load, LoadPlace, Moisture,
+    OwnSeverity, Project, Roof, Snow, Soil, Steps,
 };
 use crate::profiles::{self, Count, Factor, LimitValue, Limits, Percent, Refused, foundations};
 use crate::syntax::Fact;
@@ -28,6 +29,7 @@ pub fn project(reader: &mut Reader<'_, '_>) -> Project {
     };
     Project {
         common,
+        severities: reader.list("severity", own_severity),
         profile,
         datum: reader.field("datum", datum),
         benchmark: reader.field("benchmark", |reader, fact| {
@@ -90,6 +92,18 @@ fn limits(reader: &mut Reader<'_, '_>, profile: &Field<Box<str>>) -> Limits {
         }
     }
     limits
+}
+
+fn own_severity(reader: &mut Reader<'_, '_>, fact: &Fact) -> Option<OwnSeverity> {
+    Some(OwnSeverity {
+        rule: reader.words(fact, "rule")?,
+        rule_span: reader.part_span(fact, "rule"),
+        // The one word that is no severity is `off`.
+        severity: Severity::from_word(fact.word("value")?),
+        severity_span: reader.part_span(fact, "value"),
+        reason: reader.words(fact, "reason"),
+        span: reader.span(fact.span),
+    })
 }
 
 fn limit_value(value: &Value) -> Option<LimitValue> {

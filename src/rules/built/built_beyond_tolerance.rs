@@ -133,7 +133,6 @@ fn value(shot: &Measured, length: Length) -> FactValue {
 mod tests {
     use super::RULE;
     use crate::diagnostic::{Diagnostic, Severity};
-    use crate::inputs::Settings;
     use crate::rules::found_in;
     use crate::testing::rule_check::{check_rule, house};
 
@@ -189,7 +188,7 @@ floor den
     }
 
     fn of_this(text: &str) -> Vec<Diagnostic> {
-        let mut all = found_in(&house(text), &Settings::default(), &|| false).unwrap().findings;
+        let mut all = found_in(&house(text), &|| false).unwrap().findings;
         all.retain(|finding| finding.rule == RULE.slug);
         all
     }

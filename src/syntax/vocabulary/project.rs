@@ -35,6 +35,18 @@ pub static PROJECT: ElementSpec = ElementSpec {
             r#"limit riser-difference 3/8""#,
         )
         .repeatable(),
+        FactSpec::optional(
+            "severity",
+            Sequence(&[
+                Slot("rule", Kind::Slug),
+                Slot("value", Kind::Word(&["error", "warning", "advice", "off"])),
+                Optional(&Sequence(&[Words("because"), Slot("reason", Kind::Text)])),
+            ]),
+            "the rule's own",
+            "How much one rule matters in this house, or that it does not. Less than by itself needs a reason; a rule that means danger, or finds what is wrong with the text itself, can only matter more.",
+            r#"severity flush-steel-no-gap advice because "the joists are dry when they come""#,
+        )
+        .repeatable(),
         FactSpec::required(
             "datum",
             Sequence(&[
