@@ -3,7 +3,9 @@
 //! Results go to standard output, everything else to standard error. Exit code 0 means nothing found, 1 means found,
 //! 2 means that something could not be used: an argument, a file, the configuration.
 
+mod attempt;
 mod baseline;
+mod change_output;
 mod compare;
 mod completions;
 mod day;
@@ -18,6 +20,7 @@ mod part;
 mod revision;
 mod sheet;
 mod start;
+mod states;
 mod style;
 
 use std::io::{self, BufWriter, ErrorKind, Write};
@@ -51,7 +54,7 @@ enum Command {
     /// Tell what changed between two states of a spec and what follows from it, by who must act
     Compare(compare::CompareArguments),
     /// Tell what would follow from some edits; nothing is written
-    Try(compare::TryArguments),
+    Try(attempt::TryArguments),
     /// Write a file as one line for each fact, for `git diff` and other tools that compare lines
     ///
     /// Order and spelling of the lines don't depend on the text's, and comments are left out.
@@ -111,7 +114,7 @@ pub fn run() -> ExitCode {
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Compare(compare) => compare::run(compare, palette, &mut out),
-        Command::Try(edits) => compare::run_try(edits, palette, &mut out),
+        Command::Try(edits) => attempt::run(edits, palette, &mut out),
         Command::Facts(facts) => facts::run(facts, &mut out),
         Command::Rod(rod) => sheet::run(&rod.into(), palette, &mut out),
         Command::Steps(steps) => sheet::run(&steps.into(), palette, &mut out),

@@ -35,6 +35,8 @@ pub use trade::Trade;
 /// What changed between two states of a spec, and what follows from it.
 #[derive(Clone, Debug)]
 pub struct Change {
+    /// The spec itself came or went.
+    pub whole: Option<Whole>,
     /// What the new spec calls itself.
     pub title: String,
     /// What has another name now: the old label and the new.
@@ -45,6 +47,15 @@ pub struct Change {
     pub trades: Vec<TradeChange>,
     /// How many forces and ratios moved by less than a hundredth: they are not listed.
     pub n_slight: usize,
+}
+
+/// A spec that is in one of the two states only.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whole {
+    /// It is new: what is found in it follows, its lines are not told one by one.
+    Came,
+    /// It is gone.
+    Went,
 }
 
 /// What follows for one trade.
@@ -69,6 +80,8 @@ pub struct Consequence {
     pub standing: Option<Standing>,
     /// What can still be done about it then.
     pub ways_out: Vec<String>,
+    /// Of a fact that moved: others with the same numbers before and now, which are told here and nowhere else.
+    pub also: Vec<FactKey>,
 }
 
 /// What became of something.
@@ -89,7 +102,8 @@ pub enum Outcome {
 impl Change {
     /// Nothing that matters is otherwise.
     pub fn is_empty(&self) -> bool {
-        self.renamed.is_empty()
+        self.whole.is_none()
+            && self.renamed.is_empty()
             && self.stated.is_empty()
             && self.trades.iter().all(|trade| trade.consequences.is_empty())
     }
@@ -106,14 +120,43 @@ pub fn compare(old: &Snapshot, new: &Snapshot) -> Change {
     let mut found = Vec::new();
     let n_slight = moved(new, &before, &after, &stated, &mut found);
     repeated::leave_out(&new.house, &mut found);
-    verdicts::changed(old, new, &renames, &mut found);
+    repeated::fold(&mut found);
+    verdicts::changed(Some(old), new, &renames, &mut found);
+    repeated::leave_out_ways(&mut found);
 
     Change {
+        whole: None,
         title: title_of(new),
         renamed: renamed(&pairs, &renames),
         trades: by_trade(new, &pairs, &stated, found),
         stated,
         n_slight,
+    }
+}
+
+/// A spec that was not there before: what is wrong with it.
+pub fn came(new: &Snapshot) -> Change {
+    let mut found = Vec::new();
+    verdicts::changed(None, new, &meaning::Renames::default(), &mut found);
+    Change {
+        whole: Some(Whole::Came),
+        title: title_of(new),
+        renamed: Vec::new(),
+        trades: by_trade(new, &[], &[], found),
+        stated: Vec::new(),
+        n_slight: 0,
+    }
+}
+
+/// A spec that is not there any more: nothing follows from it.
+pub fn went(old: &Snapshot) -> Change {
+    Change {
+        whole: Some(Whole::Went),
+        title: title_of(old),
+        renamed: Vec::new(),
+        trades: by_trade(old, &[], &[], Vec::new()),
+        stated: Vec::new(),
+        n_slight: 0,
     }
 }
 
@@ -187,6 +230,7 @@ fn moved(
                 outcome: Outcome::Moved(key.clone(), was.cloned(), is.cloned()),
                 standing,
                 ways_out,
+                also: Vec::new(),
             },
         });
     }
@@ -219,6 +263,8 @@ fn by_trade(
 ) -> Vec<TradeChange> {
     let mut touched: HashSet<ElementId> = found.iter().filter_map(|found| found.of).collect();
     touched.extend(stated.iter().filter_map(|change| change.of));
+    let folded = found.iter().flat_map(|found| &found.consequence.also).flat_map(|key| &key.of);
+    touched.extend(folded.filter_map(|name| new.house.model.named(name)));
     touched.extend(found.iter().flat_map(|found| concerned(new, &found.consequence.outcome)));
     let mut trades: Vec<TradeChange> = Trade::ALL
         .iter()
@@ -286,13 +332,15 @@ impl Outcome {
     }
 }
 
-/// How far a length moved; what came to have a value, or lost it, counts most, then a ratio that passed 1; other kinds of
-/// values least.
+/// How far a length moved, how full a member is now; what came to have a value, or lost it, counts most, then a ratio that
+/// passed 1; other kinds of values least, what presses on soil before other forces.
 fn how_far(was: Option<&FactValue>, is: Option<&FactValue>) -> i64 {
     match (was, is) {
         (Some(FactValue::Number(was)), Some(FactValue::Number(is))) if (*was > 1.0) != (*is > 1.0) => {
             i64::MAX - 1
         }
+        (Some(FactValue::Number(_)), Some(FactValue::Number(is))) => 2 + (is * 1e6) as i64,
+        (Some(FactValue::Pressure(_)), Some(FactValue::Pressure(_))) => 1,
         (Some(was), Some(is)) => match (was.as_length(), is.as_length()) {
             (Some(was), Some(is)) => (is - was).abs().to_units(),
             _ => 0,

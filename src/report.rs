@@ -30,7 +30,8 @@ mod text;
 pub use calc::{SheetForm, write_calc};
 pub use caution::{CAUTION, STRENGTH_CAUTION};
 pub use change::{
-    ShownChange, write_change_html, write_change_json, write_change_markdown, write_change_text, write_letter,
+    ShownChange, ShownChanges, write_change_html, write_change_json, write_change_markdown,
+    write_change_text, write_letter,
 };
 pub use documentation::{write_index, write_rule};
 pub use facts::write_facts;

@@ -38,7 +38,7 @@ pub mod waivers;
 pub use finding::{Finding, Findings};
 pub use index::index;
 pub use silence::Waived;
-pub use standing::Standing;
+pub use standing::{Standing, is_comparing};
 pub use weighing::is_fixed;
 
 use crate::diagnostic::{Diagnostic, Severity};

@@ -16,11 +16,12 @@ use std::path::PathBuf;
 
 use analysis::of as snapshot;
 use dice::Dice;
-use storyrod::compare::{Change, Outcome, compare};
+use storyrod::compare::{Change, FactKey, Outcome, compare};
+use storyrod::facts::FactValue;
 use storyrod::facts::answers::answer_in_case;
 use storyrod::ide;
 use storyrod::model::element::ElementId;
-use storyrod::report::{self, Palette, ShownChange};
+use storyrod::report::{self, Palette, ShownChange, ShownChanges};
 use storyrod::snapshot::{Snapshot, edited as snapshot_edited};
 use storyrod::text::FileId;
 
@@ -125,7 +126,8 @@ fn replaced(text: &str, name: &str, body: &str) -> String {
 
 fn shown(change: &Change) -> String {
     let mut out = Vec::new();
-    let shown = ShownChange { change, places: &[] };
+    let shown = ShownChange { spec: "", change, places: &[] };
+    let shown = ShownChanges { specs: &[shown], n_same: None };
     report::write_change_text(&shown, Palette::Plain, &mut out).unwrap();
     String::from_utf8(out).unwrap().lines().map(|line| format!("{}\n", line.trim_end())).collect()
 }
@@ -150,6 +152,7 @@ fn holds(change: &Change, line: &str) -> bool {
     };
     let is_found = trade.consequences.iter().any(|consequence| {
         let one = Change {
+            whole: None,
             title: String::new(),
             renamed: Vec::new(),
             stated: Vec::new(),
@@ -175,7 +178,7 @@ fn numbers_are_facts(change: &Change, old: &Snapshot, new: &Snapshot) {
         .collect();
     for consequence in change.trades.iter().flat_map(|trade| &trade.consequences) {
         let Outcome::Moved(key, was, is) = &consequence.outcome else { continue };
-        let ask = |snapshot: &Snapshot, name: &dyn Fn(&str) -> String| {
+        let ask = |snapshot: &Snapshot, key: &FactKey, name: &dyn Fn(&str) -> String| {
             let ids: Option<Vec<ElementId>> =
                 key.of.iter().map(|of| snapshot.house.model.named(&name(of))).collect();
             answer_in_case(&snapshot.house, &key.words, key.case.as_deref(), &ids?).ok().map(|it| it.value)
@@ -184,8 +187,14 @@ fn numbers_are_facts(change: &Change, old: &Snapshot, new: &Snapshot) {
             let renamed = of_old.iter().find(|(is, _)| *is == name);
             renamed.map_or(name, |(_, was)| was).to_owned()
         };
-        assert_eq!(ask(old, &before), *was, "{key:?}");
-        assert_eq!(ask(new, &|name| name.to_owned()), *is, "{key:?}");
+        let now = |name: &str| name.to_owned();
+        assert_eq!(ask(old, key, &before), *was, "{key:?}");
+        assert_eq!(ask(new, key, &now), *is, "{key:?}");
+        for also in &consequence.also {
+            let printed = |value: Option<FactValue>| value.map(|it| it.to_string());
+            assert_eq!(printed(ask(old, also, &before)), printed(was.clone()), "{also:?}");
+            assert_eq!(printed(ask(new, also, &now)), printed(is.clone()), "{also:?}");
+        }
     }
 }
 

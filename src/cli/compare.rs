@@ -1,33 +1,30 @@
-//! `storyrod compare` and `storyrod try`: what changed between two states of a spec, and what follows from it.
+//! `storyrod compare`: what changed between two states of some specs, and what follows from it.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, bail};
-use clap::{Args, ValueEnum};
+use clap::Args;
 
-use crate::cli::day::DayArguments;
-use crate::cli::input::specs_of;
-use crate::cli::lint::{Analysed, FailOn, analysed};
-use crate::cli::{Outcome, complain, revision};
-use crate::compare::{self, Change, Stated, compare};
-use crate::house::wish;
-use crate::report::{
-    Palette, ShownChange, place_of, write_change_html, write_change_json, write_change_markdown,
-    write_change_text, write_letter,
-};
-use crate::snapshot::edited;
+use crate::cli::change_output::{OutputArguments, places};
+use crate::cli::lint::{Analysed, analysed};
+use crate::cli::parallel::JobsArguments;
+use crate::cli::states::{Kept, Pair, States};
+use crate::cli::{Outcome, revision};
+use crate::compare::{self, Change, compare};
+use crate::report::{Palette, ShownChange, ShownChanges, write_letter};
 use crate::syntax::value::Date;
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct CompareArguments {
-    /// The spec as it was: its root file, or a folder with one. With `--rev` the spec itself, else the one in this folder
+    /// The spec as it was, or a folder of specs. With `--rev` the spec or the folder itself, else this folder
     #[arg(required_unless_present = "rev")]
     old: Option<PathBuf>,
-    /// The spec as it is
+    /// The spec as it is, or the folder
     #[arg(required_unless_present = "rev", conflicts_with = "rev")]
     new: Option<PathBuf>,
-    /// Compare two revisions of the git repository: `A..B`; `A` alone is compared with the files on disk
+    /// Compare two revisions of the git repository: `A..B`; `A...B` is what B changed since they parted, `A` alone is
+    /// compared with the files on disk
     #[arg(long, value_name = "A..B")]
     rev: Option<String>,
     /// Write the answer to these corrections of a plan checker: a Markdown list that names elements or rules
@@ -35,155 +32,115 @@ pub(in crate::cli) struct CompareArguments {
     letter: Option<PathBuf>,
     #[command(flatten)]
     output: OutputArguments,
-}
-
-#[derive(Debug, Args)]
-pub(in crate::cli) struct TryArguments {
-    /// The root file of a spec, or a folder with one
-    spec: PathBuf,
-    /// What to write otherwise: the name of an element and a line of it (`J1 size 2x12`), or `NAME without PHRASE`
-    #[arg(required = true, value_name = "EDIT")]
-    edits: Vec<String>,
     #[command(flatten)]
-    output: OutputArguments,
+    jobs: JobsArguments,
 }
 
-#[derive(Debug, Args)]
-struct OutputArguments {
-    /// Exit with 1 when something fails that did not, and is at least this grave
-    #[arg(long, value_enum, default_value_t, value_name = "SEVERITY")]
-    fail_on: FailOn,
-    /// Shape of the output
-    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
-    format: Format,
-    #[command(flatten)]
-    day: DayArguments,
-}
-
-#[derive(Clone, Copy, Debug, Default, ValueEnum)]
-enum Format {
-    /// For a terminal
-    #[default]
-    Text,
-    /// For the comment on a review
-    Markdown,
-    /// One page for a browser or a printer
-    Html,
-    /// For programs, described by grammar/change-output.schema.json
-    Json,
-}
-
-/// Compares two specs.
+/// Compares two states of some specs.
 pub(in crate::cli) fn run(
     arguments: &CompareArguments,
     palette: Palette,
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
     let today = arguments.output.day.day()?;
-    let Some((old, new)) = arguments.states(today)? else { return Ok(Outcome::Unusable) };
-    let change = compare(&old.snapshot, &new.snapshot);
-    // What is gone stands in the old spec.
-    let places = places(&change, |what| match what {
-        Stated::Went => &old,
-        Stated::Came | Stated::Title(..) | Stated::Line(..) | Stated::Unread(..) => &new,
-    });
-    let shown = ShownChange { change: &change, places: &places };
-    if let Some(file) = &arguments.letter {
-        let corrections =
-            std::fs::read_to_string(file).with_context(|| format!("can't read {}", file.display()))?;
-        write_letter(&shown, &corrections, out)?;
-        return Ok(arguments.output.outcome(&change));
-    }
-    arguments.output.write(&shown, palette, out)
-}
-
-/// Compares a spec with an edited copy of it.
-pub(in crate::cli) fn run_try(
-    arguments: &TryArguments,
-    palette: Palette,
-    out: &mut impl Write,
-) -> anyhow::Result<Outcome> {
-    let today = arguments.output.day.day()?;
-    let Some(spec) = only_spec(&arguments.spec, today)? else { return Ok(Outcome::Unusable) };
-    let mut edits = Vec::new();
-    for wanted in &arguments.edits {
-        match wish::edit_of(&spec.snapshot.house, wanted) {
-            Ok(edit) => edits.push(edit),
-            Err(why) => bail!("`{wanted}`: {why}"),
+    let here = Path::new(".");
+    let old = arguments.old.as_deref().unwrap_or(here);
+    let states = match &arguments.rev {
+        Some(range) => revision::states(range, old)?,
+        None => States::of_paths(old, arguments.new.as_deref().unwrap_or(here)),
+    };
+    let is_unusable = states.is_unusable;
+    // One spec that was asked for is told even when nothing changed.
+    let is_only = matches!((states.old.as_slice(), states.new.as_slice()), ([] | [_], [] | [_]));
+    let (same, pairs): (Vec<Pair>, Vec<Pair>) =
+        states.pairs().into_iter().partition(|pair| !is_only && pair.is_same_text());
+    // Of what can't be read in one state nobody knows whether it is new or gone.
+    let is_known = |pair: &Pair| !is_unusable || matches!(pair, Pair::Both(..));
+    let pairs: Vec<Pair> = pairs.into_iter().filter(is_known).collect();
+    let n_pairs = same.len() + pairs.len();
+    let told = told(pairs, today, arguments.jobs.count())?;
+    let changed = || told.iter().filter(|told| is_only || !told.change.is_empty());
+    let shown: Vec<ShownChange<'_>> = changed().map(Told::shown).collect();
+    let changes = ShownChanges { specs: &shown, n_same: (!is_only).then_some(n_pairs - shown.len()) };
+    let outcome = arguments.output.outcome(told.iter().map(|told| &told.change));
+    match (&arguments.letter, shown.as_slice()) {
+        (None, []) if is_only => {}
+        (None, _) => arguments.output.write(&changes, palette, out)?,
+        (Some(file), [one]) => {
+            let corrections =
+                std::fs::read_to_string(file).with_context(|| format!("can't read {}", file.display()))?;
+            write_letter(one, &corrections, out)?;
         }
+        (Some(_), _) if is_unusable => {}
+        (Some(_), []) => bail!("no spec changed: there is nothing to answer with"),
+        (Some(_), _) => bail!("{} specs changed: name the root file of the one to answer for", shown.len()),
     }
-    edits.sort_by_key(|edit| edit.span);
-    if edits.windows(2).any(|pair| matches!(pair, [one, other] if other.span.start < one.span.end)) {
-        bail!("two of the edits change the same line");
-    }
-    let Some(after) = edited::with(&spec.snapshot, &edits) else { return Ok(Outcome::Unusable) };
-    let change = compare(&spec.snapshot, &after);
-    let tried = spec.with_snapshot(after);
-    let places = places(&change, |_| &tried);
-    arguments.output.write(&ShownChange { change: &change, places: &places }, palette, out)
+    Ok(if is_unusable { Outcome::Unusable } else { outcome })
 }
 
-impl CompareArguments {
-    /// The two states; `None` when one can't be used, which is said then.
-    fn states(&self, today: Date) -> anyhow::Result<Option<(Analysed, Analysed)>> {
-        let here = Path::new(".");
-        let old = self.old.as_deref().unwrap_or(here);
-        if let Some(range) = &self.rev {
-            return revision::states(range, old, today);
+/// What is told of one spec.
+struct Told {
+    name: String,
+    change: Change,
+    places: Vec<String>,
+}
+
+impl Told {
+    fn shown(&self) -> ShownChange<'_> {
+        ShownChange { spec: &self.name, change: &self.change, places: &self.places }
+    }
+}
+
+/// Checks both states of each spec, so many at once, and compares them.
+fn told(pairs: Vec<Pair>, today: Date, jobs: usize) -> anyhow::Result<Vec<Told>> {
+    let (mut specs, mut names, mut kinds) = (Vec::new(), Vec::new(), Vec::new());
+    let mut keep = |kept: Kept| {
+        specs.push(kept.spec);
+        names.push(kept.names);
+    };
+    for pair in pairs {
+        let kind = match pair {
+            Pair::Both(old, new) => {
+                keep(old);
+                keep(new);
+                (true, true)
+            }
+            Pair::Came(new) => {
+                keep(new);
+                (false, true)
+            }
+            Pair::Went(old) => {
+                keep(old);
+                (true, false)
+            }
+        };
+        kinds.push(kind);
+    }
+    let mut states =
+        analysed(specs, today, jobs)?.into_iter().zip(names).map(|(state, names)| state.with_names(names));
+    let mut told = Vec::new();
+    for (has_old, has_new) in kinds {
+        let old = if has_old { states.next() } else { None };
+        let new = if has_new { states.next() } else { None };
+        told.extend(told_of(old.as_ref(), new.as_ref()));
+    }
+    Ok(told)
+}
+
+fn told_of(old: Option<&Analysed>, new: Option<&Analysed>) -> Option<Told> {
+    let name = |of: &Analysed| of.checked().name().to_owned();
+    Some(match (old, new) {
+        (Some(old), Some(new)) => {
+            let change = compare(&old.snapshot, &new.snapshot);
+            let places = places(&change, old, new);
+            Told { name: name(new), change, places }
         }
-        // Both are said, when neither can be used.
-        let (old, new) = (only_spec(old, today)?, only_spec(self.new.as_deref().unwrap_or(here), today)?);
-        Ok(old.zip(new))
-    }
-}
-
-impl OutputArguments {
-    fn write(
-        &self,
-        shown: &ShownChange<'_>,
-        palette: Palette,
-        out: &mut impl Write,
-    ) -> anyhow::Result<Outcome> {
-        match self.format {
-            Format::Text => write_change_text(shown, palette, out)?,
-            Format::Markdown => write_change_markdown(shown, out)?,
-            Format::Html => write_change_html(shown, out)?,
-            Format::Json => write_change_json(shown, out)?,
+        (None, Some(new)) => {
+            Told { name: name(new), change: compare::came(&new.snapshot), places: Vec::new() }
         }
-        Ok(self.outcome(shown.change))
-    }
-
-    fn outcome(&self, change: &Change) -> Outcome {
-        let consequences = change.trades.iter().flat_map(|trade| &trade.consequences);
-        let mut new_findings = consequences.filter_map(|consequence| match &consequence.outcome {
-            compare::Outcome::Fails(finding) => Some(finding.severity),
-            compare::Outcome::StillFails(..)
-            | compare::Outcome::Passes(_)
-            | compare::Outcome::Waived(_)
-            | compare::Outcome::Moved(..) => None,
-        });
-        let fails = new_findings.any(|severity| severity >= self.fail_on.severity());
-        if fails { Outcome::Found } else { Outcome::Clean }
-    }
-}
-
-/// The one spec that a path leads to; `None` when it can't be used, which is said then.
-fn only_spec(path: &Path, today: Date) -> anyhow::Result<Option<Analysed>> {
-    let found = specs_of(&[path.to_owned()], None);
-    for unusable in &found.unusable {
-        complain(&unusable.to_string());
-    }
-    let is_usable = found.unusable.is_empty();
-    let mut specs = analysed(found.specs, today, 1)?.into_iter();
-    match (specs.next(), specs.next()) {
-        (Some(spec), None) if is_usable => Ok(Some(spec)),
-        (Some(_), Some(_)) => bail!("{} holds several specs: name the root file of one", path.display()),
-        (_, _) => Ok(None),
-    }
-}
-
-/// The place of each line that changed, in the spec that holds it.
-fn places<'a>(change: &Change, holder: impl Fn(&Stated) -> &'a Analysed) -> Vec<String> {
-    let stated = change.stated.iter();
-    stated.map(|stated| place_of(&holder(&stated.what).checked(), stated.place)).collect()
+        (Some(old), None) => {
+            Told { name: name(old), change: compare::went(&old.snapshot), places: Vec::new() }
+        }
+        (None, None) => return None,
+    })
 }

@@ -38,10 +38,10 @@ pub struct StatedChange {
 /// What was written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Stated {
-    /// A new element.
-    Came,
-    /// An element less.
-    Went,
+    /// A new element: its lines.
+    Came(Vec<String>),
+    /// An element less: the lines it had.
+    Went(Vec<String>),
     /// A title: before and now.
     Title(String, String),
     /// A line: its phrase, what stood behind it and what stands there now; `None` for no such line.
@@ -53,7 +53,7 @@ pub enum Stated {
 impl StatedChange {
     /// The element of this name came or went.
     pub fn came_or_went(&self, name: &str) -> bool {
-        matches!(self.what, Stated::Came | Stated::Went) && self.name == name
+        matches!(self.what, Stated::Came(_) | Stated::Went(_)) && self.name == name
     }
 
     /// The line states this fact of the element of this name. A length that it does not state follows from it: a floor's
@@ -67,8 +67,8 @@ impl StatedChange {
                     && length.is_none_or(|length| self.lengths.contains(&length))
             }
             Stated::Line(_, _, None)
-            | Stated::Came
-            | Stated::Went
+            | Stated::Came(_)
+            | Stated::Went(_)
             | Stated::Title(..)
             | Stated::Unread(..) => false,
         }
@@ -96,8 +96,8 @@ fn of_pair(old: &House, new: &House, pair: &Pair<'_, '_>, renames: &Renames) -> 
         lengths: Vec::new(),
     };
     match pair {
-        Pair::Come(is) => vec![whole(is, Some(is.id()), Stated::Came)],
-        Pair::Gone(was) => vec![whole(was, None, Stated::Went)],
+        Pair::Come(is) => vec![whole(is, Some(is.id()), Stated::Came(lines_of(new, is)))],
+        Pair::Gone(was) => vec![whole(was, None, Stated::Went(lines_of(old, was)))],
         Pair::Both(was, is) => {
             let mut changes = Vec::new();
             let title =
@@ -111,7 +111,7 @@ fn of_pair(old: &House, new: &House, pair: &Pair<'_, '_>, renames: &Renames) -> 
                 what,
                 place,
                 standing,
-                ..whole(is, Some(is.id()), Stated::Came)
+                ..whole(is, Some(is.id()), Stated::Came(Vec::new()))
             };
             for (phrase, before, after) in changed_lines(was, is, renames) {
                 let said = |house: &House, line: Option<WrittenLine<'_>>| {
@@ -161,6 +161,12 @@ fn changed_lines<'o, 'n>(
     }
     changed.extend(before.into_iter().flatten().map(|line| (said_of(line.fact), Some(line), None)));
     changed
+}
+
+/// Its lines, with single blanks: those that can be read, then the others.
+fn lines_of(house: &House, written: &Written<'_>) -> Vec<String> {
+    let read = written.lines.iter().map(|line| plain(house.text_at(line.span)));
+    read.chain(written.unread.iter().cloned()).collect()
 }
 
 /// What a line is about: its phrase; of a claim the fact it claims.

@@ -11,10 +11,12 @@ use crate::rules;
 use crate::snapshot::Snapshot;
 
 /// Adds what fails now and did not, what fails with other numbers, what is silenced now, and what no longer fails.
-pub fn changed(old: &Snapshot, new: &Snapshot, renames: &Renames, found: &mut Vec<Found>) {
+/// Without an old one everything is new.
+pub fn changed(old: Option<&Snapshot>, new: &Snapshot, renames: &Renames, found: &mut Vec<Found>) {
     let subjects = Subjects::of(&new.house);
+    let before_in_order = old.map(all).unwrap_or_default();
     let mut before: HashMap<Key, Vec<&Diagnostic>> = HashMap::new();
-    for finding in all(old).into_iter().rev() {
+    for finding in before_in_order.iter().rev() {
         before.entry(Key::of(finding, renames)).or_default().push(finding);
     }
     let none = Renames::default();
@@ -33,7 +35,7 @@ pub fn changed(old: &Snapshot, new: &Snapshot, renames: &Renames, found: &mut Ve
         let key = Key::of(&waived.finding, &none);
         // What is silenced now has not gone away.
         _ = before.get_mut(&key).and_then(Vec::pop);
-        let was_waived = old.waived.iter().any(|was| {
+        let was_waived = old.iter().flat_map(|old| &old.waived).any(|was| {
             Key::of(&was.finding, renames) == key
                 && renames.text(&was.finding.message) == renames.text(&waived.finding.message)
         });
@@ -43,7 +45,7 @@ pub fn changed(old: &Snapshot, new: &Snapshot, renames: &Renames, found: &mut Ve
         }
     }
     // What is left in the old one's order.
-    for finding in all(old) {
+    for finding in before_in_order {
         let key = Key::of(finding, renames);
         let is_left = before.get_mut(&key).is_some_and(|left| {
             let at = left.iter().position(|other| std::ptr::eq(*other, finding));
@@ -106,14 +108,25 @@ impl<'h> Subjects<'h> {
     fn found(&self, house: &House, rule: &str, subject: &str, outcome: Outcome) -> Found {
         let common = self.0.get(subject);
         let of: Option<ElementId> = common.map(|common| common.id);
+        let standing = common.and_then(|common| Standing::of(common));
+        let ways_out = match &outcome {
+            // What is to be written otherwise is no way out for who stands before concrete.
+            Outcome::Fails(is) | Outcome::StillFails(_, is)
+                if standing.is_some() && rules::is_comparing(rule) =>
+            {
+                is.help.clone()
+            }
+            _ => Vec::new(),
+        };
         Found {
             trade: Trade::of_finding(house, rule, of),
             of,
             consequence: Consequence {
                 element: subject.to_owned(),
                 outcome,
-                standing: common.and_then(|common| Standing::of(common)),
-                ways_out: Vec::new(),
+                standing,
+                ways_out,
+                also: Vec::new(),
             },
         }
     }

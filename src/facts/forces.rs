@@ -81,7 +81,8 @@ pub fn pressure(house: &House, under: ElementId) -> Result<Answer, NoAnswer> {
 
 /// The worst demand on an element over what it can take.
 pub fn utilisation(house: &House, of: ElementId) -> Result<Answer, NoAnswer> {
-    let ratios = house.verifications.of(of).filter_map(|verification| verification.ratio());
+    let of_demand = house.verifications.of(of).filter(|verification| verification.limit_state.is_of_demand());
+    let ratios = of_demand.filter_map(|verification| verification.ratio());
     let worst = ratios.max_by(f64::total_cmp);
     let worst = worst.ok_or(NoAnswer::Unknown(Unknown { of: Some(of), fact: "size" }))?;
     Ok(Answer { value: FactValue::Number(worst), sum: None })

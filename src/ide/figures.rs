@@ -16,7 +16,7 @@ use crate::verify::check::{Check, Verification};
 use crate::verify::limit_state::LimitState;
 use crate::verify::quantity::{Quantity, grouped};
 
-/// The checks of an element that ran, one a limit state, the fullest first. What is asked beyond the code comes last.
+/// The checks of an element that ran, one a limit state, the fullest first; those that are no demand come last.
 pub fn checks_of(house: &House, element: ElementId) -> Vec<(&Verification, &Check)> {
     let mut all: Vec<(&Verification, &Check)> = house
         .verifications
@@ -30,7 +30,7 @@ pub fn checks_of(house: &House, element: ElementId) -> Vec<(&Verification, &Chec
         seen.push(verification.limit_state);
         is_new
     });
-    all.sort_by_key(|(verification, _)| verification.limit_state == LimitState::Bounce);
+    all.sort_by_key(|(verification, _)| !verification.limit_state.is_of_demand());
     all
 }
 

@@ -1,4 +1,4 @@
-//! What changed between two states of a spec and what follows, for a person: plain text, Markdown and HTML.
+//! What changed between two states of some specs and what follows, for a person: plain text, Markdown and HTML.
 
 mod html;
 mod json;
@@ -16,9 +16,20 @@ pub(in crate::report) use words::fact as fact_words;
 
 use crate::compare::{Change, StatedChange};
 
+/// What changed in all specs that were compared.
+#[derive(Clone, Copy, Debug)]
+pub struct ShownChanges<'a> {
+    /// Those in which something changed; the only one, changed or not, when one was asked for.
+    pub specs: &'a [ShownChange<'a>],
+    /// How many more were compared, in which nothing that matters changed; `None` when one was asked for.
+    pub n_same: Option<usize>,
+}
+
 /// A change with the places of its lines as this reader writes them.
 #[derive(Clone, Copy, Debug)]
 pub struct ShownChange<'a> {
+    /// The name of the spec.
+    pub spec: &'a str,
     /// What changed.
     pub change: &'a Change,
     /// `FILE:LINE:COLUMN` of each of [`Change::stated`], in their order.

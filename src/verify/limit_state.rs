@@ -58,6 +58,12 @@ pub enum LimitState {
 }
 
 impl LimitState {
+    /// True where a demand stands against what the member can take: neither what is asked beyond the code nor a rule for
+    /// how much there must be of something.
+    pub const fn is_of_demand(self) -> bool {
+        !matches!(self, Self::Bounce | Self::FootingBars)
+    }
+
     /// What a report calls it.
     pub const fn words(self) -> &'static str {
         match self {

@@ -120,7 +120,7 @@ impl History {
         }
     }
 
-    /// The last commit that two revisions have in common, where their ways parted.
+    /// The last commit that two revisions have in common, where their ways parted, by the start of its number.
     ///
     /// # Errors
     /// One of them is not there, or they have none in common.
@@ -130,7 +130,8 @@ impl History {
             revisions: [one, other].map(str::to_owned),
             is_shallow: self.repository.is_shallow(),
         })?;
-        Ok(base.to_string())
+        let base = self.repository.find_object(base, None)?;
+        Ok(base.short_id()?.as_str().unwrap_or_default().to_owned())
     }
 
     /// The commit that a revision's name stands for.

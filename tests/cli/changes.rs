@@ -58,7 +58,7 @@ fn what_can_t_be_compared_says_so() {
     let cabin = sample("first.framing");
     let folder =
         folder_with(&[("two/a.framing", &cabin), ("two/b.framing", &cabin), ("one.framing", &cabin)]);
-    let ran = storyrod_in(folder.path(), &["compare", "one.framing", "two"], b"");
+    let ran = storyrod_in(folder.path(), &["try", "two", "J1 size 2x12"], b"");
     assert!(ran.log.contains("two holds several specs"), "{}", ran.log);
     let ran = storyrod_in(folder.path(), &["compare", "one.framing", "none.framing"], b"");
     assert!(ran.log.contains("none.framing"), "{}", ran.log);
@@ -84,8 +84,64 @@ fn the_json_of_a_change_keeps_its_published_shape() {
         let faults: Vec<_> =
             schema.iter_errors(&output).map(|error| format!("{}: {error}", error.instance_path)).collect();
         assert!(faults.is_empty(), "{faults:#?}");
-        assert_eq!(output["renamed"].as_array().unwrap().len(), 1, "{}", ran.out);
+        assert_eq!(output["specs"][0]["renamed"].as_array().unwrap().len(), 1, "{}", ran.out);
     }
+}
+
+/// Of five houses one is as it was, one changed, one moved to another folder, one is new and has a fault, one is gone.
+#[test]
+fn a_folder_is_compared_house_by_house() {
+    let cabin = |title: &str| sample("first.framing").replace("One-room cabin", title);
+    let (same, deeper) = (cabin("Same"), cabin("Deeper").replace("2x10", "2x12"));
+    let folder = folder_with(&[
+        ("old/same.framing", &same),
+        ("old/deeper.framing", &cabin("Deeper")),
+        ("old/moved.framing", &cabin("Moved")),
+        ("old/gone.framing", &cabin("Gone")),
+        ("new/same.framing", &same),
+        ("new/deeper.framing", &deeper),
+        ("new/b/elsewhere.framing", &format!("-- moved\n{}", cabin("Moved"))),
+        ("new/came.framing", &cabin("Came").replace("frost         42\"", "frost         72\"")),
+    ]);
+    let compare = |arguments: &[&str]| {
+        storyrod_in(folder.path(), &[&["compare", "old", "new"], arguments].concat(), b"")
+    };
+    let text = compare(&[]);
+    assert_eq!(text.code, 1, "{}", text.log);
+    let headings: Vec<&str> =
+        text.out.lines().filter(|line| line.contains(".framing  ") && !line.starts_with(' ')).collect();
+    assert_eq!(headings, ["new/came.framing  Came", "new/deeper.framing  Deeper", "old/gone.framing  Gone"]);
+    assert!(text.out.contains("a new spec") && text.out.contains("this spec is gone"), "{}", text.out);
+    assert!(text.out.contains("nothing that matters changed in 2 more specs"), "{}", text.out);
+    assert_eq!(text.out.matches("licensed professional").count(), 1);
+    let json: Value = serde_json::from_str(&compare(&["--format", "json"]).out).unwrap();
+    let schema = include_str!("../../grammar/change-output.schema.json");
+    let schema = jsonschema::validator_for(&serde_json::from_str(schema).unwrap()).unwrap();
+    assert!(schema.is_valid(&json), "{json:#}");
+    let whole: Vec<&Value> = json["specs"].as_array().unwrap().iter().map(|spec| &spec["whole"]).collect();
+    assert_eq!((whole, &json["same"]), (vec![&"came".into(), &Value::Null, &"went".into()], &2.into()));
+    let fails = json["specs"][0]["trades"][0]["consequences"][0]["rule"].as_str();
+    assert_eq!(fails, Some("frost-depth"), "{json:#}");
+    for (format, heading) in [
+        ("markdown", "# new/deeper.framing, Deeper\n"),
+        ("html", "<p class=\"place\">new/deeper.framing</p>"),
+    ] {
+        let ran = compare(&["--format", format]);
+        assert!(ran.out.contains(heading) && ran.out.contains("2 more specs"), "{}", ran.out);
+    }
+    // A letter answers for one house.
+    std::fs::write(folder.path().join("corrections.md"), "1. J1 is too shallow.\n").unwrap();
+    let ran = compare(&["--letter", "corrections.md"]);
+    assert!(ran.log.contains("3 specs changed: name the root file"), "{}", ran.log);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    let nothing = storyrod_in(folder.path(), &["compare", "new", "new"], b"");
+    assert_eq!((nothing.out.as_str(), nothing.code), ("nothing that matters changed in 4 specs\n", 0));
+    // What can't be read is neither new nor gone.
+    std::fs::write(folder.path().join("old/came.framing"), "").unwrap();
+    let ran = compare(&[]);
+    assert!(ran.log.contains("old/came.framing: the file is empty"), "{}", ran.log);
+    assert!(!ran.out.contains("a new spec") && ran.out.contains("new/deeper.framing"), "{}", ran.out);
+    assert_eq!(ran.code, 2);
 }
 
 #[test]
@@ -150,8 +206,11 @@ fn the_page_of_a_change_says_what_the_list_says_and_loads_nothing() {
     assert_eq!(depth, 0);
     let list: Value = serde_json::from_str(&compare("json").out).unwrap();
     let mut n_told = 0;
-    for consequence in
-        list["trades"].as_array().unwrap().iter().flat_map(|it| it["consequences"].as_array().unwrap())
+    for consequence in list["specs"][0]["trades"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .flat_map(|it| it["consequences"].as_array().unwrap())
     {
         for key in ["message", "fact", "before", "now"] {
             if let Some(told) = consequence[key].as_str() {

@@ -16,16 +16,21 @@ fn json(history: &Repository, arguments: &[&str]) -> Value {
     serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{arguments:?}: {}", ran.log))
 }
 
-fn counts(change: &Value) -> (usize, usize) {
+/// What was written otherwise, and what has another name, in the only spec.
+fn counts(output: &Value) -> (usize, usize) {
+    let change = &output["specs"][0];
+    assert_eq!(output["specs"].as_array().unwrap().len(), 1, "{output:#}");
     (change["changed"].as_array().unwrap().len(), change["renamed"].as_array().unwrap().len())
 }
 
 /// Everything but where the lines stand.
-fn without_places(mut change: Value) -> Value {
+fn without_places(mut output: Value) -> Value {
+    let change = output["specs"][0].as_object_mut().unwrap();
+    change.remove("spec");
     for line in change["changed"].as_array_mut().unwrap() {
         line.as_object_mut().unwrap().remove("place");
     }
-    change
+    output
 }
 
 #[test]
@@ -144,17 +149,86 @@ fn what_git_does_not_have_is_said() {
     history.commit();
     for (arguments, complaint) in [
         (["--rev", "v9..r1", "."], "the repository has no revision `v9`"),
-        (["--rev", "r0..r1...", "."], "write two dots between two revisions"),
+        (["--rev", "r0....r1", "."], "write two dots between two revisions, or three"),
         (["--rev", "r0..r2", "none.framing"], "none.framing: neither revision `r0` nor revision `r2` has it"),
-        (["--rev", "r0..r2", "."], "revision `r0` has no house.framing, nor what it was renamed to or from"),
         (["--rev", "r1..r2", "house.framing"], "r1:house.framing: the file is empty"),
-        (["--rev", "r0..r0", "."], "r0: there is no spec (`*.framing`) in this folder or below it"),
+        (
+            ["--rev", "r0..r0", "."],
+            "there is no spec (`*.framing`) in it, neither in revision `r0` nor in revision `r0`",
+        ),
     ] {
         let ran = compare(&history, &arguments);
         assert!(ran.log.contains(complaint), "{arguments:?}: {}", ran.log);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{arguments:?}");
     }
+    // What the older one does not have is new.
+    let ran = compare(&history, &["--rev", "r0..r2", "."]);
+    assert!(
+        ran.out.starts_with("r2:house.framing  One-room cabin\n\na new spec\n"),
+        "{}{}",
+        ran.out,
+        ran.log
+    );
+    assert_eq!(ran.code, 0);
+    let ran = compare(&history, &["--rev", "r2..r0", "."]);
+    assert!(ran.out.contains("r2:house.framing") && ran.out.contains("this spec is gone"), "{}", ran.out);
     let ran = compare(&history, &["--rev", "r1..r2", "house.framing", "other.framing"]);
     assert_eq!(ran.code, 2);
     assert_eq!(compare(&history, &["house.framing"]).code, 2);
+}
+
+/// Both branches change the pad; three dots leave out what the first of them did.
+#[test]
+fn three_dots_tell_what_a_branch_did_since_it_parted() {
+    let cabin = sample("first.framing");
+    let mut history = Repository::new();
+    let house = history.path().join("house.framing");
+    fs::write(&house, &cabin).unwrap();
+    history.commit();
+    let fork = history.git.head().unwrap().peel_to_commit().unwrap().id();
+    fs::write(&house, cabin.replace("live          40", "live          50")).unwrap();
+    history.commit();
+    let repository = git2::Repository::open(history.path()).unwrap();
+    repository.branch("other", &repository.find_commit(fork).unwrap(), false).unwrap();
+    repository.set_head("refs/heads/other").unwrap();
+    fs::write(&house, cabin.replace("dead          12", "dead          15")).unwrap();
+    history.commit();
+    assert_eq!(counts(&json(&history, &["--rev", "r1..r2"])), (2, 0));
+    assert_eq!(counts(&json(&history, &["--rev", "r1...r2"])), (1, 0));
+    assert_eq!(counts(&json(&history, &["--rev", "r1..."])), (1, 0));
+    let ran = compare(&history, &["--rev", "r2...r1"]);
+    assert!(ran.out.contains("live  40 psf → 50 psf"), "{}", ran.out);
+    // Two histories that never met.
+    repository.set_head("refs/heads/orphan").unwrap();
+    history.commit();
+    let ran = compare(&history, &["--rev", "r1...r3"]);
+    assert!(ran.log.contains("`r1` and `r3` have no commit in common"), "{}", ran.log);
+    assert_eq!(ran.code, 2);
+}
+
+/// A folder of houses: the one that was renamed and changed is told as changed.
+#[test]
+fn all_houses_of_a_repository_are_told_at_once() {
+    let cabin = |title: &str| sample("first.framing").replace("One-room cabin", title);
+    let mut history = Repository::new();
+    for house in ["a", "b", "c"] {
+        fs::create_dir(history.path().join(house)).unwrap();
+        fs::write(history.path().join(house).join("house.framing"), cabin(house)).unwrap();
+    }
+    history.commit();
+    fs::create_dir(history.path().join("z")).unwrap();
+    fs::rename(history.path().join("b/house.framing"), history.path().join("z/other.framing")).unwrap();
+    let text = cabin("b").replace("live          40", "live          50");
+    fs::write(history.path().join("z/other.framing"), text).unwrap();
+    history.commit();
+    for range in ["r0..r1", "r0"] {
+        let change = json(&history, &["--rev", range]);
+        assert_eq!((counts(&change), &change["same"]), ((1, 0), &2.into()), "{range}");
+        assert!(change["specs"][0]["spec"].as_str().unwrap().ends_with("z/other.framing"), "{change:#}");
+    }
+    // From inside of one folder, and for it alone.
+    let inside =
+        storyrod_in(&history.path().join("z"), &["compare", "--rev", "r0..r1", "--format", "json"], b"");
+    assert_eq!(counts(&serde_json::from_str(&inside.out).unwrap()), (1, 0), "{}", inside.log);
+    assert_eq!(compare(&history, &["--rev", "r0..r1", "a"]).out, "nothing that matters changed\n");
 }

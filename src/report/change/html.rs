@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use quick_xml::escape::escape;
 
 use crate::compare::{Consequence, Outcome, Stated, StatedChange, TradeChange};
-use crate::report::change::{ShownChange, words};
+use crate::report::change::{ShownChange, ShownChanges, words};
 use crate::report::{CAUTION, counted, printable};
 
 /// Light and dark as the reader's system asks; on paper black on white, and a consequence stays on one sheet.
@@ -37,18 +37,42 @@ tr:first-child td { border-top: 0; }
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_html(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
-    let change = shown.change;
-    let title = if change.title.is_empty() { "A change" } else { &change.title };
-    let title = plain(title);
+pub fn write_html(shown: &ShownChanges<'_>, out: &mut impl Write) -> io::Result<()> {
+    let title = match shown.specs {
+        [one] => title_of(one),
+        specs => plain(&counted(specs.len(), "spec")),
+    };
     writeln!(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">")?;
     writeln!(out, "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")?;
     writeln!(out, "<title>{title}: what changed</title>\n<style>{STYLE}</style>\n</head>\n<body>")?;
-    writeln!(out, "<h1>{title}: what changed, and what follows</h1>")?;
+    for one in shown.specs {
+        write_one(one, shown.n_same.is_some(), out)?;
+    }
+    if let Some(same) = words::same(shown.n_same, shown.specs.len()) {
+        writeln!(out, "<p class=\"soft\">{same}</p>")?;
+    }
+    writeln!(out, "<p class=\"caution\">{}</p>\n</body>\n</html>", plain(CAUTION))
+}
+
+fn title_of(shown: &ShownChange<'_>) -> String {
+    plain(if shown.change.title.is_empty() { "A change" } else { &shown.change.title })
+}
+
+fn write_one(shown: &ShownChange<'_>, is_of_several: bool, out: &mut impl Write) -> io::Result<()> {
+    let change = shown.change;
+    writeln!(out, "<h1>{}: what changed, and what follows</h1>", title_of(shown))?;
+    if is_of_several || change.whole.is_some() {
+        writeln!(out, "<p class=\"place\">{}</p>", plain(shown.spec))?;
+    }
+    if let Some(whole) = change.whole {
+        writeln!(out, "<p>{}</p>", words::whole(whole))?;
+    }
     if change.is_empty() {
         writeln!(out, "<p>Nothing that matters changed.</p>")?;
     } else {
-        write_changed(shown, out)?;
+        if !change.renamed.is_empty() || !change.stated.is_empty() {
+            write_changed(shown, out)?;
+        }
         for trade in change.trades.iter().filter(|trade| !trade.consequences.is_empty()) {
             write_trade(trade, out)?;
         }
@@ -59,7 +83,7 @@ pub fn write_html(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<(
             writeln!(out, "<p class=\"soft\">{}</p>", told(&slight))?;
         }
     }
-    writeln!(out, "<p class=\"caution\">{}</p>\n</body>\n</html>", plain(CAUTION))
+    Ok(())
 }
 
 /// Text that can't be taken for markup, and turns no direction of writing.
@@ -106,8 +130,8 @@ fn write_changed(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()
 
 fn write_stated(stated: &StatedChange, place: &str, out: &mut impl Write) -> io::Result<()> {
     let mark = match stated.what {
-        Stated::Went => " class=\"bad\"",
-        Stated::Came => " class=\"good\"",
+        Stated::Went(_) => " class=\"bad\"",
+        Stated::Came(_) => " class=\"good\"",
         Stated::Title(..) | Stated::Line(..) | Stated::Unread(..) => "",
     };
     let (element, what) = (told(&stated.element), told(&words::stated(&stated.what)));
@@ -115,12 +139,17 @@ fn write_stated(stated: &StatedChange, place: &str, out: &mut impl Write) -> io:
     if let Some(standing) = stated.standing {
         write!(out, " <span class=\"mind\">it is {}</span>", told(&words::standing(standing)))?;
     }
+    let lines = words::lines(&stated.what);
+    if !lines.is_empty() {
+        let lines: String = lines.iter().map(|line| format!("<li>{}</li>", told(line))).collect();
+        write!(out, "<ul>{lines}</ul>")?;
+    }
     writeln!(out, "</li>")
 }
 
 fn write_trade(trade: &TradeChange, out: &mut impl Write) -> io::Result<()> {
     let n = counted(trade.consequences.len(), "consequence");
-    writeln!(out, "<h2>For the {} <small>{n}</small></h2>", trade.trade.word())?;
+    writeln!(out, "<h2>{} <small>{n}</small></h2>", words::heading(trade))?;
     let (moved, said): (Vec<_>, Vec<_>) =
         trade.consequences.iter().partition(|it| matches!(it.outcome, Outcome::Moved(..)));
     if !said.is_empty() {
@@ -137,7 +166,9 @@ fn write_trade(trade: &TradeChange, out: &mut impl Write) -> io::Result<()> {
         writeln!(out, "<h3>{element}</h3>\n<table>")?;
         for consequence in of_one {
             if let Outcome::Moved(key, was, is) = &consequence.outcome {
-                let (fact, moved) = (words::fact(key), words::moved(was.as_ref(), is.as_ref()));
+                let (names, onward) = words::also(consequence);
+                let fact = words::fact(key) + &names;
+                let moved = words::moved(was.as_ref(), is.as_ref()) + &onward;
                 write!(out, "<tr><td>{}</td><td>{}", told(&fact), told(&moved))?;
                 write_ways_out(consequence, out)?;
                 writeln!(out, "</td></tr>")?;

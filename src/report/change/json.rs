@@ -4,37 +4,25 @@ use std::io::{self, Write};
 
 use serde::Serialize;
 
-use crate::compare::{Consequence, Outcome, Standing, Stated, TradeChange};
+use crate::compare::{Consequence, FactKey, Outcome, Standing, Stated, TradeChange, Whole};
 use crate::facts::FactValue;
 use crate::report::CAUTION;
-use crate::report::change::{ShownChange, words};
+use crate::report::change::{ShownChange, ShownChanges, words};
 
 /// Raised when a program that reads the old shape could misread the new one.
-const SCHEMA: u32 = 1;
+const SCHEMA: u32 = 2;
 
-/// Writes a change as one JSON text.
+/// Writes what changed as one JSON text.
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_json(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
-    let change = shown.change;
+pub fn write_json(shown: &ShownChanges<'_>, out: &mut impl Write) -> io::Result<()> {
     let output = Output {
         schema: SCHEMA,
         version: env!("CARGO_PKG_VERSION"),
         caution: CAUTION,
-        title: &change.title,
-        renamed: change.renamed.iter().map(|(from, to)| Renamed { from, to }).collect(),
-        changed: shown
-            .stated()
-            .map(|(stated, place)| StatedOut {
-                element: &stated.element,
-                place,
-                standing: stated.standing.map(words::standing),
-                what: WhatOut::of(&stated.what),
-            })
-            .collect(),
-        trades: change.trades.iter().map(TradeOut::of).collect(),
-        slight: change.n_slight,
+        specs: shown.specs.iter().map(SpecOut::of).collect(),
+        same: shown.n_same.unwrap_or(0),
     };
     serde_json::to_writer_pretty(&mut *out, &output)?;
     writeln!(out)
@@ -45,11 +33,43 @@ struct Output<'a> {
     schema: u32,
     version: &'static str,
     caution: &'static str,
+    specs: Vec<SpecOut<'a>>,
+    same: usize,
+}
+
+#[derive(Serialize)]
+struct SpecOut<'a> {
+    spec: &'a str,
     title: &'a str,
+    whole: Option<&'static str>,
     renamed: Vec<Renamed<'a>>,
     changed: Vec<StatedOut<'a>>,
     trades: Vec<TradeOut<'a>>,
     slight: usize,
+}
+
+impl<'a> SpecOut<'a> {
+    fn of(shown: &ShownChange<'a>) -> Self {
+        let change = shown.change;
+        let stated = shown.stated().map(|(stated, place)| StatedOut {
+            element: &stated.element,
+            place,
+            standing: stated.standing.map(words::standing),
+            what: WhatOut::of(&stated.what),
+        });
+        Self {
+            spec: shown.spec,
+            title: &change.title,
+            whole: change.whole.map(|whole| match whole {
+                Whole::Came => "came",
+                Whole::Went => "went",
+            }),
+            renamed: change.renamed.iter().map(|(from, to)| Renamed { from, to }).collect(),
+            changed: stated.collect(),
+            trades: change.trades.iter().map(TradeOut::of).collect(),
+            slight: change.n_slight,
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -70,8 +90,8 @@ struct StatedOut<'a> {
 #[derive(Serialize)]
 #[serde(tag = "kind", rename_all = "lowercase")]
 enum WhatOut<'a> {
-    Came,
-    Went,
+    Came { lines: &'a [String] },
+    Went { lines: &'a [String] },
     Title { before: &'a str, now: &'a str },
     Line { phrase: &'a str, before: Option<&'a str>, now: Option<&'a str> },
     Unread { before: Option<&'a str>, now: Option<&'a str> },
@@ -80,8 +100,8 @@ enum WhatOut<'a> {
 impl<'a> WhatOut<'a> {
     fn of(what: &'a Stated) -> Self {
         match what {
-            Stated::Came => Self::Came,
-            Stated::Went => Self::Went,
+            Stated::Came(lines) => Self::Came { lines },
+            Stated::Went(lines) => Self::Went { lines },
             Stated::Title(before, now) => Self::Title { before, now },
             Stated::Line(phrase, before, now) => {
                 Self::Line { phrase, before: before.as_deref(), now: now.as_deref() }
@@ -131,7 +151,23 @@ enum OutcomeOut<'a> {
     Still { rule: &'static str, severity: &'static str, message: &'a str, before: &'a str },
     Holds { rule: &'static str, severity: &'static str, before: &'a str },
     Waived { rule: &'static str, severity: &'static str, message: &'a str },
-    Moves { fact: String, before: Option<String>, now: Option<String> },
+    Moves { fact: String, before: Option<String>, now: Option<String>, also: Vec<Also<'a>> },
+}
+
+/// The same fact between other elements, with the same numbers.
+#[derive(Serialize)]
+struct Also<'a> {
+    of: &'a str,
+    on: &'a str,
+}
+
+impl<'a> Also<'a> {
+    fn of(key: &'a FactKey) -> Option<Self> {
+        match key.of.as_slice() {
+            [of, on] => Some(Self { of, on }),
+            _ => None,
+        }
+    }
 }
 
 impl<'a> ConsequenceOut<'a> {
@@ -156,6 +192,7 @@ impl<'a> ConsequenceOut<'a> {
                 fact: words::fact(key),
                 before: was.as_ref().map(FactValue::to_string),
                 now: is.as_ref().map(FactValue::to_string),
+                also: consequence.also.iter().filter_map(Also::of).collect(),
             },
         };
         let standing: Option<Standing> = consequence.standing;

@@ -4,17 +4,44 @@ use std::io::{self, Write};
 
 use crate::compare::{Consequence, Outcome, TradeChange};
 use crate::report::CAUTION;
-use crate::report::change::{ShownChange, words};
+use crate::report::change::{ShownChange, ShownChanges, words};
 use crate::report::markdown_text::markdown_text as plain;
 
 /// Writes what changed, what follows trade by trade, and what stayed.
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_markdown(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
+pub fn write_markdown(shown: &ShownChanges<'_>, out: &mut impl Write) -> io::Result<()> {
+    for one in shown.specs {
+        if shown.n_same.is_some() || one.change.whole.is_some() {
+            let title =
+                if one.change.title.is_empty() { String::new() } else { format!(", {}", one.change.title) };
+            writeln!(out, "# {}{}\n", plain(one.spec), plain(&title))?;
+        }
+        write_one(one, out)?;
+    }
+    if let Some(same) = words::same(shown.n_same, shown.specs.len()) {
+        writeln!(out, "{}\n", sentence_of(&same))?;
+    }
+    match shown.specs.iter().all(|one| one.change.is_empty()) {
+        true => Ok(()),
+        false => writeln!(out, "{CAUTION}"),
+    }
+}
+
+/// With a capital and a stop.
+fn sentence_of(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| format!("{}{}.", first.to_uppercase(), letters.as_str())).unwrap_or_default()
+}
+
+fn write_one(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
     let change = shown.change;
     if change.is_empty() {
         return writeln!(out, "Nothing that matters changed.");
+    }
+    if let Some(whole) = change.whole {
+        writeln!(out, "{}\n", sentence_of(words::whole(whole)))?;
     }
     if !change.renamed.is_empty() || !change.stated.is_empty() {
         writeln!(out, "## Changed\n")?;
@@ -26,6 +53,9 @@ pub fn write_markdown(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Resu
                 stated.standing.map(|standing| format!(" **It is {}.**", words::standing(standing)));
             let (element, what) = (plain(&stated.element), plain(&words::stated(&stated.what)));
             writeln!(out, "- **{element}** {what} ({}){}", plain(place), standing.unwrap_or_default())?;
+            for line in words::lines(&stated.what) {
+                writeln!(out, "  - {}", plain(line))?;
+            }
         }
         writeln!(out)?;
     }
@@ -39,11 +69,11 @@ pub fn write_markdown(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Resu
     if let Some(slight) = words::slight(change.n_slight) {
         writeln!(out, "{}\n", plain(&slight))?;
     }
-    writeln!(out, "{CAUTION}")
+    Ok(())
 }
 
 fn write_trade(trade: &TradeChange, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "## For the {}\n", trade.trade.word())?;
+    writeln!(out, "## {}\n", words::heading(trade))?;
     for consequence in &trade.consequences {
         writeln!(out, "- {}", sentence(consequence))?;
         if let Some(standing) = words::is_pressing(consequence) {
@@ -75,8 +105,10 @@ pub(super) fn sentence(consequence: &Consequence) -> String {
             format!("**waived**: {} `{}`", plain(&finding.message), finding.rule)
         }
         Outcome::Moved(key, was, is) => {
-            let moved = words::moved(was.as_ref(), is.as_ref());
-            format!("{} {} {}", plain(&consequence.element), plain(&words::fact(key)), plain(&moved))
+            let (names, onward) = words::also(consequence);
+            let fact = words::fact(key) + &names;
+            let moved = words::moved(was.as_ref(), is.as_ref()) + &onward;
+            format!("{} {} {}", plain(&consequence.element), plain(&fact), plain(&moved))
         }
     }
 }

@@ -3,17 +3,40 @@
 use std::io::{self, Write};
 
 use crate::compare::{Consequence, Outcome, TradeChange};
-use crate::report::change::{ShownChange, words};
+use crate::report::change::{ShownChange, ShownChanges, words};
 use crate::report::{CAUTION, Palette, counted, printable};
 
 /// Writes what changed, what follows trade by trade, and what stayed.
 ///
 /// # Errors
 /// What the stream says.
-pub fn write_text(shown: &ShownChange<'_>, palette: Palette, out: &mut impl Write) -> io::Result<()> {
+pub fn write_text(shown: &ShownChanges<'_>, palette: Palette, out: &mut impl Write) -> io::Result<()> {
+    for one in shown.specs {
+        if shown.n_same.is_some() || one.change.whole.is_some() {
+            let title = palette.faint(&printable(&one.change.title));
+            writeln!(out, "{}  {title}\n", palette.strong(&printable(one.spec)))?;
+        }
+        write_one(one, palette, out)?;
+        if shown.n_same.is_some() {
+            writeln!(out)?;
+        }
+    }
+    if let Some(same) = words::same(shown.n_same, shown.specs.len()) {
+        writeln!(out, "{same}")?;
+    }
+    match shown.specs.iter().all(|one| one.change.is_empty()) {
+        true => Ok(()),
+        false => writeln!(out, "{CAUTION}"),
+    }
+}
+
+fn write_one(shown: &ShownChange<'_>, palette: Palette, out: &mut impl Write) -> io::Result<()> {
     let change = shown.change;
     if change.is_empty() {
         return writeln!(out, "nothing that matters changed");
+    }
+    if let Some(whole) = change.whole {
+        writeln!(out, "{}\n", words::whole(whole))?;
     }
     if !change.renamed.is_empty() {
         writeln!(out, "{}", palette.strong("renamed"))?;
@@ -31,6 +54,9 @@ pub fn write_text(shown: &ShownChange<'_>, palette: Palette, out: &mut impl Writ
             if let Some(standing) = stated.standing {
                 writeln!(out, "      {} it is {}", palette.strong("note"), words::standing(standing))?;
             }
+            for line in words::lines(&stated.what) {
+                writeln!(out, "      {}", printable(line))?;
+            }
         }
         writeln!(out)?;
     }
@@ -44,7 +70,7 @@ pub fn write_text(shown: &ShownChange<'_>, palette: Palette, out: &mut impl Writ
     if let Some(slight) = words::slight(change.n_slight) {
         writeln!(out, "{slight}")?;
     }
-    writeln!(out, "{CAUTION}")
+    Ok(())
 }
 
 fn write_trade(trade: &TradeChange, palette: Palette, out: &mut impl Write) -> io::Result<()> {
@@ -103,12 +129,10 @@ fn write_consequence<'c>(
             } else {
                 printable(element).into_owned()
             };
-            writeln!(
-                out,
-                "  moves  {name}  {}  {}",
-                words::fact(key),
-                words::moved(was.as_ref(), is.as_ref())
-            )?;
+            let (names, onward) = words::also(consequence);
+            let fact = words::fact(key) + &names;
+            let moved = words::moved(was.as_ref(), is.as_ref()) + &onward;
+            writeln!(out, "  moves  {name}  {}  {}", printable(&fact), printable(&moved))?;
             last = Some(element);
         }
     }

@@ -1,6 +1,6 @@
 //! The words for a change that every form of the report shares.
 
-use crate::compare::{Change, Consequence, FactKey, Outcome, Standing, Stated, TradeChange};
+use crate::compare::{Change, Consequence, FactKey, Outcome, Standing, Stated, TradeChange, Whole};
 use crate::facts::FactValue;
 use crate::report::counted;
 use crate::syntax::vocabulary::{ElementKind, FACT_NAMES};
@@ -51,12 +51,50 @@ pub(super) fn stated(what: &Stated) -> String {
         None => "not stated".to_owned(),
     };
     match what {
-        Stated::Came => "new".to_owned(),
-        Stated::Went => "gone".to_owned(),
+        Stated::Came(_) => "new".to_owned(),
+        Stated::Went(_) => "gone".to_owned(),
         Stated::Title(was, is) => format!("title  \"{was}\" → \"{is}\""),
         Stated::Line(phrase, was, is) => format!("{phrase}  {} → {}", shown(was), shown(is)),
         Stated::Unread(was, is) => format!("a line that can't be read  {} → {}", shown(was), shown(is)),
     }
+}
+
+/// The lines of what came or went.
+pub(super) fn lines(what: &Stated) -> &[String] {
+    match what {
+        Stated::Came(lines) | Stated::Went(lines) => lines,
+        Stated::Title(..) | Stated::Line(..) | Stated::Unread(..) => &[],
+    }
+}
+
+/// What became of a spec that is in one of the two states only.
+pub(super) fn whole(whole: Whole) -> &'static str {
+    match whole {
+        Whole::Came => "a new spec",
+        Whole::Went => "this spec is gone",
+    }
+}
+
+/// `nothing that matters changed in 3 more specs`. `None` when one spec was asked for.
+pub(super) fn same(n_same: Option<usize>, n_changed: usize) -> Option<String> {
+    let n_same = n_same.filter(|n| *n > 0 || n_changed == 0)?;
+    let more = if n_changed > 0 { " more" } else { "" };
+    let specs = if n_same == 1 { "spec" } else { "specs" };
+    Some(format!("nothing that matters changed in {n_same}{more} {specs}"))
+}
+
+/// Where it follows too, by the same numbers: `, and so JK1 on W1`; of another neighbour of the same element the name.
+pub(super) fn also(consequence: &Consequence) -> (String, String) {
+    let Outcome::Moved(key, ..) = &consequence.outcome else { return Default::default() };
+    let (of_it, onward): (Vec<_>, Vec<_>) =
+        consequence.also.iter().partition(|other| other.of.first() == key.of.first());
+    let names: String = of_it.iter().filter_map(|other| Some(format!(", {}", other.of.get(1)?))).collect();
+    let onward: Vec<String> = onward
+        .iter()
+        .filter_map(|other| Some(format!("{} on {}", other.of.first()?, other.of.get(1)?)))
+        .collect();
+    let onward = if onward.is_empty() { String::new() } else { format!("; so also {}", onward.join(", ")) };
+    (names, onward)
 }
 
 /// `poured 2027-04-02`
@@ -77,6 +115,12 @@ pub(super) fn is_pressing(consequence: &Consequence) -> Option<Standing> {
     consequence.standing.filter(|_| is_pressing)
 }
 
+/// The trade with a capital.
+pub(super) fn heading(trade: &TradeChange) -> String {
+    let mut letters = trade.trade.word().chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
 /// What no fact and no finding changed of: `walls W1, W2; 12 joists`. `None` when there is nothing.
 pub(super) fn untouched(trade: &TradeChange) -> Option<String> {
     let kinds: Vec<String> =
@@ -93,8 +137,12 @@ fn named_or_counted(kind: ElementKind, names: &[String]) -> String {
     }
 }
 
-/// Those for whom nothing follows: `stairs, plumber`. `None` when something follows for each.
+/// Those for whom nothing follows: `stairs, plumber`. `None` when something follows for each, and of a spec that is in one
+/// state only.
 pub(super) fn without_consequence(change: &Change) -> Option<String> {
+    if change.whole.is_some() {
+        return None;
+    }
     let still = change.trades.iter().filter(|trade| trade.consequences.is_empty());
     let still: Vec<&str> = still.map(|trade| trade.trade.word()).collect();
     (!still.is_empty()).then(|| still.join(", "))

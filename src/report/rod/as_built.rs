@@ -9,7 +9,7 @@ use crate::house::House;
 use crate::house::as_built::{AsBuilt, Gap, Measured};
 use crate::model::element::ElementId;
 use crate::report::rod::{Row, TO_FILL_IN, rows_from_below, write_table};
-use crate::report::{CAUTION, Palette, ShownChange, printable, write_change_text};
+use crate::report::{CAUTION, Palette, ShownChange, ShownChanges, printable, write_change_text};
 use crate::rules::built::{asks_of_what_stands, looks_at_shots};
 use crate::rules::rule_named;
 use crate::snapshot::Snapshot;
@@ -43,7 +43,8 @@ pub fn write_rod_as_built(snapshot: &Snapshot, palette: Palette, out: &mut impl 
         return writeln!(out, "{CAUTION}");
     }
     writeln!(out, "\n{}\n", palette.strong("what follows"))?;
-    write_change_text(&ShownChange { change: &change, places: &[] }, palette, out)
+    let shown = ShownChange { spec: "", change: &change, places: &[] };
+    write_change_text(&ShownChanges { specs: &[shown], n_same: None }, palette, out)
 }
 
 fn cells(house: &House, built: &AsBuilt) -> Vec<[String; 6]> {
