@@ -109,9 +109,7 @@ impl Pair {
         let texts = |sources: &[crate::text::Source]| -> Vec<_> {
             sources.iter().map(|source| source.text.clone()).collect()
         };
-        texts(&old.sources) == texts(&new.sources)
-            && old.includes == new.includes
-            && old.settings == new.settings
+        texts(&old.sources) == texts(&new.sources) && old.includes == new.includes
     }
 }
 
