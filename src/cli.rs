@@ -12,6 +12,7 @@ mod day;
 mod explain;
 mod facts;
 mod format;
+mod gather;
 mod input;
 mod lint;
 mod man;
@@ -47,6 +48,8 @@ struct Arguments {
 enum Command {
     /// Check specs for numbers that disagree and loads that reach no soil
     Lint(lint::LintArguments),
+    /// Make one result of what the shards of a `lint` wrote
+    Gather(gather::GatherArguments),
     /// Write specs in the one style the format has
     Format(format::FormatArguments),
     /// Tell what a rule looks for and why; without a name, list all rules
@@ -111,6 +114,7 @@ pub fn run() -> ExitCode {
     let mut out = BufWriter::new(io::stdout());
     let outcome = match &arguments.command {
         Command::Lint(lint) => lint::run(lint, palette, &mut out),
+        Command::Gather(gather) => gather::run(gather, &mut out),
         Command::Format(format) => format::run(format, palette, &mut out),
         Command::Explain(explain) => explain::run(explain, palette, &mut out),
         Command::Compare(compare) => compare::run(compare, palette, &mut out),

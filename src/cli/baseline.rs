@@ -15,8 +15,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::cli::complain;
 use crate::cli::lint::Analysed;
+use crate::cli::part::PartArguments;
 use crate::diagnostic::Diagnostic;
-use crate::report::{Part, counted, known_as, printable};
+use crate::report::{counted, known_as, printable};
 use crate::rules;
 
 #[derive(Debug, Args)]
@@ -58,12 +59,12 @@ impl BaselineArguments {
     ///
     /// # Errors
     /// The file can't be read or written.
-    pub fn leave_out_known(&self, analysed: &mut [Analysed], part: Part<'_>) -> anyhow::Result<()> {
+    pub fn leave_out_known(&self, analysed: &mut [Analysed], part: &PartArguments) -> anyhow::Result<()> {
         let Some(file) = &self.baseline else { return Ok(()) };
         let shown = file.display();
         let baseline = match read(file)? {
             Some(baseline) => baseline,
-            None if self.update_baseline && part.changed_since.is_some() => {
+            None if self.update_baseline && part.is_narrowed() => {
                 bail!("{shown}: a baseline begins with all specs: write it without `--changed-since`")
             }
             None if self.update_baseline => Baseline { known: analysed.iter().flat_map(known_in).collect() },
@@ -72,7 +73,10 @@ impl BaselineArguments {
         if let Some(known) = baseline.known.iter().find(|known| !may_be_known(&known.rule)) {
             bail!("{shown}: `{}` can't be left out: mend it, or waive it with a reason", known.rule);
         }
-        let (stale, kept) = split(baseline.known, analysed);
+        let mut known = baseline.known;
+        // Each is told of by the shard that looks at its spec.
+        known.retain(|known| part.has(Path::new(&known.spec)));
+        let (stale, kept) = split(known, analysed);
         let n_left_out: usize = analysed.iter_mut().map(|spec| leave_out(spec, &kept)).sum();
         if self.update_baseline {
             write(file, kept)?;

@@ -5,7 +5,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::report::Unusable;
+use crate::report::{Unusable, place_in_order};
 use crate::workspace::{self, Changes, OpenDocuments, Spec, TextFault, name_within, real_path};
 
 /// The argument that stands for standard input.
@@ -70,8 +70,11 @@ impl Found {
 
     /// Everything in an order in which that of the arguments does not matter: the same specs print the same bytes.
     pub fn in_order(mut self) -> Self {
-        self.specs.sort_by(|a, b| a.paths.first().cmp(&b.paths.first()));
+        let here = real_path(Path::new("."));
+        let name = |spec: &Spec| spec.paths.first().map(|root| place_in_order(&name_within(&here, root)));
+        self.specs.sort_by_cached_key(name);
         self.add_configuration_faults();
+        self.unusable.sort_by_cached_key(|unusable| place_in_order(&unusable.file));
         self
     }
 

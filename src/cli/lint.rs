@@ -75,11 +75,11 @@ pub(in crate::cli) fn run(
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
     let today = arguments.day.day()?;
-    let part = arguments.part.part();
+    let part = arguments.part.part(today, arguments.fail_on.severity());
     let stdin_name = arguments.stdin_filename.as_deref();
     let Found { specs, unusable, .. } = arguments.part.specs_of(&arguments.paths, stdin_name)?;
     let mut analysed = analysed(specs, today, arguments.jobs.count())?;
-    arguments.baseline.leave_out_known(&mut analysed, part)?;
+    arguments.baseline.leave_out_known(&mut analysed, &arguments.part)?;
     let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
     match arguments.format {
         Format::Text => {
@@ -101,7 +101,7 @@ pub(in crate::cli) fn run(
             let around = Around { here: &here, rules_address: arguments.rules_address.as_deref() };
             report::write_sarif(&all, &unusable, around, part, out)?;
         }
-        Format::Junit => report::write_junit(&all, &unusable, arguments.fail_on.severity(), out)?,
+        Format::Junit => report::write_junit(&all, &unusable, arguments.fail_on.severity(), part, out)?,
         Format::Markdown => report::write_markdown(&all, &unusable, part, out)?,
     }
     for unusable in &unusable {

@@ -1,16 +1,18 @@
 //! Findings for a program: the shape that `grammar/lint-output.schema.json` describes.
 
+use std::borrow::Cow;
 use std::fmt;
 use std::io::{self, Write};
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::diagnostic::{Diagnostic, Fix, Remedy, Severity};
+use crate::report::gather::ShardMark;
 use crate::report::{Checked, Part, STRENGTH_CAUTION, printable};
 use crate::text::{ColumnEncoding, Span};
 
 /// Raised when a program that reads the old shape could misread the new one.
-const SCHEMA: u32 = 1;
+pub(in crate::report) const SCHEMA: u32 = 1;
 
 /// An input that could not be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,24 +52,38 @@ pub fn write_json(
 ) -> io::Result<()> {
     let output = Output {
         schema: SCHEMA,
-        version: env!("CARGO_PKG_VERSION"),
-        caution: STRENGTH_CAUTION,
-        changed_since: part.changed_since,
+        version: env!("CARGO_PKG_VERSION").into(),
+        caution: STRENGTH_CAUTION.into(),
+        changed_since: part.changed_since.map(Cow::from),
+        shard: part.shard.map(ShardMark::from),
         specs: all.iter().map(SpecOut::of).collect(),
         unusable: unusable.iter().map(UnusableOut::of).collect(),
     };
-    serde_json::to_writer_pretty(&mut *out, &output)?;
-    writeln!(out)
+    output.write(out)
 }
 
-#[derive(Serialize)]
-struct Output<'a> {
-    schema: u32,
-    version: &'static str,
-    caution: &'static str,
-    changed_since: Option<&'a str>,
-    specs: Vec<SpecOut<'a>>,
-    unusable: Vec<UnusableOut<'a>>,
+/// A whole result; what is said of each spec may be as it was written before.
+#[derive(Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::report) struct Output<'a, Spec, Unusable> {
+    pub schema: u32,
+    #[serde(borrow)]
+    pub version: Cow<'a, str>,
+    #[serde(borrow)]
+    pub caution: Cow<'a, str>,
+    #[serde(borrow)]
+    pub changed_since: Option<Cow<'a, str>>,
+    #[serde(borrow)]
+    pub shard: Option<ShardMark<'a>>,
+    pub specs: Vec<Spec>,
+    pub unusable: Vec<Unusable>,
+}
+
+impl<Spec: Serialize, Unusable: Serialize> Output<'_, Spec, Unusable> {
+    pub fn write(&self, out: &mut impl Write) -> io::Result<()> {
+        serde_json::to_writer_pretty(&mut *out, self)?;
+        writeln!(out)
+    }
 }
 
 #[derive(Serialize)]

@@ -13,10 +13,14 @@ use crate::diagnostic::{Diagnostic, Severity};
 use crate::report::details::details;
 use crate::report::lines::place_of;
 use crate::report::summary::NOT_CHECKED;
-use crate::report::{Checked, STRENGTH_CAUTION, Unusable, printable};
+use crate::report::{Checked, Part, STRENGTH_CAUTION, Shard, Unusable, printable};
+
+/// The suite of what could not be used.
+pub(in crate::report) const NOT_USABLE: &str = "not usable";
 
 struct Suite {
     name: String,
+    properties: Vec<(&'static str, String)>,
     cases: Vec<Case>,
     /// What is printed beside the cases; nothing when it is empty.
     output: String,
@@ -26,6 +30,25 @@ struct Case {
     name: String,
     class: String,
     fault: Option<Fault>,
+}
+
+/// How many tests there are, and how many failed or could not run.
+#[derive(Clone, Copy, Default)]
+pub(in crate::report) struct Counts {
+    pub tests: usize,
+    pub failures: usize,
+    pub errors: usize,
+}
+
+/// What the suite of a shard says of it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(in crate::report) enum MarkProperty {
+    Version,
+    Number,
+    Count,
+    Day,
+    Level,
+    ChangedSince,
 }
 
 struct Fault {
@@ -44,21 +67,85 @@ pub fn write_junit(
     all: &[Checked<'_>],
     unusable: &[Unusable],
     fail_on: Severity,
+    part: Part<'_>,
     out: &mut impl Write,
 ) -> io::Result<()> {
     let mut suites: Vec<_> = all.iter().map(|checked| suite_of(checked, fail_on)).collect();
     if !unusable.is_empty() {
         let cases = unusable.iter().map(case_of_unusable).collect();
-        suites.push(Suite { name: "not usable".to_owned(), cases, output: String::new() });
+        suites.push(Suite { cases, ..Suite::of(NOT_USABLE) });
+    }
+    if let Some(shard) = part.shard {
+        // Only a suite may say more than the standard asks.
+        let told = MarkProperty::ALL.map(|property| (property, property.of(shard, part.changed_since)));
+        let properties = told.into_iter().filter_map(|(property, value)| Some((property.name(), value?)));
+        suites.push(Suite { properties: properties.collect(), ..Suite::of(&format!("shard {shard}")) });
     }
     let mut writer = Writer::new_with_indent(&mut *out, b' ', 2);
     writer.write_event(Event::Decl(BytesDecl::new("1.0", Some("UTF-8"), None)))?;
-    let cases: Vec<&Case> = suites.iter().flat_map(|suite| &suite.cases).collect();
-    let counts = counts_of(&cases);
+    let counts = Counts::of(suites.iter().flat_map(|suite| &suite.cases));
     let element = writer.create_element("testsuites").with_attribute(("name", "storyrod"));
+    let counts = counts.attributes();
     let element = element.with_attributes(counts.iter().map(|(name, count)| (*name, count.as_str())));
     element.write_inner_content(|writer| suites.iter().try_for_each(|suite| write_suite(suite, writer)))?;
     writeln!(out)
+}
+
+impl MarkProperty {
+    pub const ALL: [Self; 6] =
+        [Self::Version, Self::Number, Self::Count, Self::Day, Self::Level, Self::ChangedSince];
+
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Version => "version",
+            Self::Number => "shard",
+            Self::Count => "shards",
+            Self::Day => "day",
+            Self::Level => "level",
+            Self::ChangedSince => "changed-since",
+        }
+    }
+
+    fn of(self, shard: Shard, changed_since: Option<&str>) -> Option<String> {
+        match self {
+            Self::Version => Some(env!("CARGO_PKG_VERSION").to_owned()),
+            Self::Number => Some(shard.number.to_string()),
+            Self::Count => Some(shard.count.to_string()),
+            Self::Day => Some(shard.today.to_string()),
+            Self::Level => Some(shard.fail_on.word().to_owned()),
+            Self::ChangedSince => changed_since.map(str::to_owned),
+        }
+    }
+}
+
+impl Suite {
+    fn of(name: &str) -> Self {
+        Self { name: name.to_owned(), properties: Vec::new(), cases: Vec::new(), output: String::new() }
+    }
+}
+
+impl Counts {
+    fn of<'c>(cases: impl IntoIterator<Item = &'c Case>) -> Self {
+        let mut counts = Self::default();
+        for case in cases {
+            counts.tests += 1;
+            match case.fault.as_ref().map(|fault| fault.element) {
+                Some("failure") => counts.failures += 1,
+                Some(_) => counts.errors += 1,
+                None => {}
+            }
+        }
+        counts
+    }
+
+    /// As attributes of a suite or of all suites.
+    pub fn attributes(self) -> [(&'static str, String); 3] {
+        [
+            ("tests", self.tests.to_string()),
+            ("failures", self.failures.to_string()),
+            ("errors", self.errors.to_string()),
+        ]
+    }
 }
 
 fn suite_of(checked: &Checked<'_>, fail_on: Severity) -> Suite {
@@ -88,7 +175,7 @@ fn suite_of(checked: &Checked<'_>, fail_on: Severity) -> Suite {
         files.map(|(_, name)| Case { name: name.clone(), class: checked.name().to_owned(), fault: None });
     cases.extend(passed);
     output.push_str(&format!("{NOT_CHECKED}\n{STRENGTH_CAUTION}"));
-    Suite { name: checked.name().to_owned(), cases, output }
+    Suite { cases, output, ..Suite::of(checked.name()) }
 }
 
 fn case_of(checked: &Checked<'_>, finding: &Diagnostic, root: &Diagnostic) -> Case {
@@ -118,29 +205,29 @@ fn line_of(checked: &Checked<'_>, finding: &Diagnostic) -> String {
 fn case_of_unusable(unusable: &Unusable) -> Case {
     Case {
         name: unusable.file.clone(),
-        class: "not usable".to_owned(),
+        class: NOT_USABLE.to_owned(),
         fault: Some(Fault {
             element: "error",
-            kind: "not usable",
+            kind: NOT_USABLE,
             message: unusable.message.clone(),
             text: unusable.to_string(),
         }),
     }
 }
 
-fn counts_of(cases: &[&Case]) -> [(&'static str, String); 3] {
-    let faults = |element: &str| {
-        let is_such = |case: &&&Case| case.fault.as_ref().is_some_and(|fault| fault.element == element);
-        cases.iter().filter(is_such).count().to_string()
-    };
-    [("tests", cases.len().to_string()), ("failures", faults("failure")), ("errors", faults("error"))]
-}
-
 fn write_suite(suite: &Suite, writer: &mut Writer<impl Write>) -> io::Result<()> {
-    let counts = counts_of(&suite.cases.iter().collect::<Vec<_>>());
+    let counts = Counts::of(&suite.cases).attributes();
     let element = writer.create_element("testsuite").with_attribute(("name", allowed(&suite.name).as_str()));
     let element = element.with_attributes(counts.iter().map(|(name, count)| (*name, count.as_str())));
     element.write_inner_content(|writer| {
+        if !suite.properties.is_empty() {
+            writer.create_element("properties").write_inner_content(|writer| {
+                suite.properties.iter().try_for_each(|(name, value)| {
+                    let property = writer.create_element("property").with_attribute(("name", *name));
+                    property.with_attribute(("value", allowed(value).as_str())).write_empty().map(|_| ())
+                })
+            })?;
+        }
         suite.cases.iter().try_for_each(|case| write_case(case, writer))?;
         if !suite.output.is_empty() {
             let output = allowed(&suite.output);
@@ -170,6 +257,6 @@ fn write_case(case: &Case, writer: &mut Writer<impl Write>) -> io::Result<()> {
 }
 
 /// The text without what XML can't hold: most of that steers terminals, too.
-fn allowed(text: &str) -> String {
+pub(in crate::report) fn allowed(text: &str) -> String {
     printable(text).replace(['\u{fffe}', '\u{ffff}'], "\u{fffd}")
 }

@@ -5,15 +5,17 @@ mod results;
 mod rules;
 mod shape;
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::io::{self, Write};
 use std::path::Path;
 
 use crate::report::sarif::places::{BASE, address_of, address_of_base};
 use crate::report::sarif::shape::{
-    Artifact, ArtifactLocation, Driver, Invocation, Level, Location, Log, Notification, PartOfRun,
-    PhysicalLocation, Region, Run, Text, Tool,
+    Artifact, ArtifactLocation, Driver, Invocation, Location, Log, Notification, PhysicalLocation, Region,
+    Run, SpecOfRun, Text, Tool,
 };
+pub(in crate::report) use crate::report::sarif::shape::{Level, PartOfRun, ShardOfRun};
 use crate::report::summary::NOT_CHECKED;
 use crate::report::{Checked, Part, STRENGTH_CAUTION, Unusable};
 
@@ -41,6 +43,13 @@ pub fn write_sarif(
     out: &mut impl Write,
 ) -> io::Result<()> {
     let base = address_of_base(around.here).map(|address| (BASE, address));
+    let mut n_results = Vec::new();
+    let results = all.iter().flat_map(|checked| {
+        let results = results::results_of(checked);
+        n_results.push(results.len());
+        results
+    });
+    let results = results.collect();
     let run = Run {
         tool: Tool {
             driver: Driver {
@@ -57,18 +66,30 @@ pub fn write_sarif(
         column_kind: "unicodeCodePoints",
         newline_sequences: ["\r\n", "\n", "\r"],
         artifacts: artifacts_of(all),
-        results: all.iter().flat_map(results::results_of).collect(),
-        properties: PartOfRun { changed_since: part.changed_since },
+        results,
+        properties: PartOfRun {
+            changed_since: part.changed_since.map(Cow::from),
+            shard: part.shard.map(|shard| ShardOfRun {
+                mark: shard.into(),
+                specs: all
+                    .iter()
+                    .zip(n_results)
+                    .map(|(checked, n)| SpecOfRun::of(checked.name(), n))
+                    .collect(),
+                unusable: unusable.iter().map(|unusable| unusable.file.as_str().into()).collect(),
+            }),
+        },
     };
     serde_json::to_writer_pretty(&mut *out, &Log { schema: SCHEMA, version: "2.1.0", runs: [run] })?;
     writeln!(out)
 }
 
-/// Every file that was read, once.
+/// Every file that was read, once, by its address.
 fn artifacts_of(all: &[Checked<'_>]) -> Vec<Artifact> {
-    let names: BTreeMap<&str, ArtifactLocation> =
-        all.iter().flat_map(|checked| checked.names).map(|name| (name.as_str(), address_of(name))).collect();
-    names.into_values().map(|location| Artifact { location, roles: ["analysisTarget"] }).collect()
+    let locations = all.iter().flat_map(|checked| checked.names).map(|name| address_of(name));
+    let files: BTreeMap<String, ArtifactLocation> =
+        locations.map(|location| (location.uri.clone(), location)).collect();
+    files.into_values().map(|location| Artifact { location, roles: ["analysisTarget"] }).collect()
 }
 
 /// What could not be used, and what no rule looks at.

@@ -3,9 +3,10 @@
 use std::collections::HashMap;
 use std::ops::Bound;
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
-use crate::workspace::path::{configured_folder, real_path};
-use crate::workspace::{Changes, History, Spec};
+use crate::workspace::path::real_path;
+use crate::workspace::{CONFIGURATION_NAME, Changes, History, Spec};
 
 impl Changes {
     /// True when they are those of this repository.
@@ -33,22 +34,9 @@ impl Changes {
             || self.folders.iter().any(|folder| root.starts_with(folder))
     }
 
-    /// The files of a folder, each of which has to be read to tell which specs are affected: a root file reads nothing
-    /// outside of its root folder.
-    pub(in crate::workspace) fn to_be_read(&self, files: Vec<PathBuf>) -> Vec<PathBuf> {
-        let mut root_folders: HashMap<PathBuf, bool> = HashMap::new();
-        let mut has_to = |file: &PathBuf| {
-            let real = if file.is_symlink() { real_path(file) } else { file.clone() };
-            if self.affect_root(&real) {
-                return true;
-            }
-            let own = real.parent().unwrap_or(&real).to_owned();
-            *root_folders.entry(own).or_insert_with_key(|own| {
-                let root_folder = configured_folder(&real).unwrap_or_else(|| own.clone());
-                self.is_unknown(&root_folder) || self.is_in(&root_folder)
-            })
-        };
-        files.into_iter().filter(|file| has_to(file)).collect()
+    /// Where specs can stand that are affected.
+    pub(in crate::workspace) fn reach(&self) -> Reach {
+        Reach { changes: self.clone(), known: Mutex::default() }
     }
 
     /// True when something in a folder, or the folder itself, is among what changed.
@@ -64,5 +52,51 @@ impl Changes {
     /// True when the repository does not tell whether a path changed.
     fn is_unknown(&self, path: &Path) -> bool {
         !path.starts_with(&self.repository) || self.unknown.iter().any(|inner| path.starts_with(inner))
+    }
+}
+
+/// Where specs can stand that a change affects: a root file reads nothing outside of its root folder.
+pub(in crate::workspace) struct Reach {
+    changes: Changes,
+    /// The nearest folder that holds the configuration, of each folder that was asked for.
+    known: Mutex<HashMap<PathBuf, Option<PathBuf>>>,
+}
+
+impl Reach {
+    /// True when a file has to be read to tell whether it is affected.
+    pub fn extends_to(&self, file: &Path) -> bool {
+        let real = if file.is_symlink() { real_path(file) } else { file.to_owned() };
+        self.changes.affect_root(&real) || self.is_in_root_folder(real.parent().unwrap_or(&real))
+    }
+
+    /// True when a file in a folder or anywhere below it can be affected.
+    pub fn extends_into(&self, folder: &Path) -> bool {
+        let links = &self.changes.links;
+        self.changes.affect_root(folder)
+            || self.changes.is_in(folder)
+            || links.iter().any(|link| link.starts_with(folder))
+            || self.is_in_root_folder(folder)
+    }
+
+    /// True when something changed in the root folder of the files that stand right in a folder.
+    fn is_in_root_folder(&self, folder: &Path) -> bool {
+        let configured = self.configured(folder);
+        let root_folder = configured.as_deref().unwrap_or(folder);
+        self.changes.is_unknown(root_folder) || self.changes.is_in(root_folder)
+    }
+
+    /// The nearest folder that holds the configuration: this one, or one above it. Each is asked once.
+    fn configured(&self, folder: &Path) -> Option<PathBuf> {
+        // Nobody leaves a wrong answer behind, whatever else goes wrong.
+        let known = || self.known.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(nearest) = known().get(folder) {
+            return nearest.clone();
+        }
+        let nearest = match folder.join(CONFIGURATION_NAME).is_file() {
+            true => Some(folder.to_owned()),
+            false => folder.parent().and_then(|above| self.configured(above)),
+        };
+        known().insert(folder.to_owned(), nearest.clone());
+        nearest
     }
 }

@@ -15,7 +15,7 @@ use crate::workspace::{CONFIGURATION_NAME, History, HistoryFault};
 const OF_A_FOLDER: [&str; 3] = [CONFIGURATION_NAME, ".gitignore", ".ignore"];
 
 /// What changed in a repository since a revision. Paths are absolute, links resolved.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct Changes {
     /// The folder of the repository's files: nothing is known of what lies outside.
     pub(in crate::workspace) repository: PathBuf,
@@ -27,6 +27,8 @@ pub struct Changes {
     pub(in crate::workspace) unknown: Vec<PathBuf>,
     /// What changed files included in the revision, and what that includes: a part may be in no project any more.
     pub(in crate::workspace) let_go: HashSet<PathBuf>,
+    /// Links in the place of specs: what changed elsewhere may be what they lead to.
+    pub(in crate::workspace) links: Vec<PathBuf>,
     /// A symbolic link changed: any path may lead elsewhere now.
     pub(in crate::workspace) is_everything: bool,
 }
@@ -43,7 +45,12 @@ impl History {
         let mut options = DiffOptions::new();
         options.include_untracked(true).recurse_untracked_dirs(true).include_typechange(true);
         let diff = repository.diff_tree_to_workdir_with_index(Some(&tree), Some(&mut options))?;
-        Ok(changes_of(&diff, repository, self.folder()))
+        let mut changes = changes_of(&diff, repository, self.folder());
+        let tracked = repository.index()?;
+        let links = tracked.iter().filter(|entry| entry.mode == u32::from(FileMode::Link));
+        let links = links.filter_map(|entry| String::from_utf8(entry.path).ok());
+        changes.links = links.map(|path| self.folder().join(path)).filter(|path| is_spec(path)).collect();
+        Ok(changes)
     }
 }
 

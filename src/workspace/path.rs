@@ -21,6 +21,14 @@ pub(in crate::workspace) fn configured_folder(file: &Path) -> Option<PathBuf> {
     file.ancestors().skip(1).find(|folder| folder.join(CONFIGURATION_NAME).is_file()).map(Path::to_owned)
 }
 
+/// The folder from which everyone who shares the specs names them: that of the repository around `folder`, else of the
+/// configuration, else `folder` itself.
+pub fn common_folder(folder: &Path) -> PathBuf {
+    let of_repository = folder.ancestors().find(|above| above.join(".git").exists()).map(Path::to_owned);
+    let common = of_repository.or_else(|| configured_folder(&folder.join(CONFIGURATION_NAME)));
+    common.unwrap_or_else(|| folder.to_owned())
+}
+
 /// A path as a person reads it: relative to `folder` where it lies below, with `/` between folders.
 pub fn name_within(folder: &Path, path: &Path) -> String {
     match path.strip_prefix(folder) {

@@ -20,10 +20,21 @@ pub fn specs_below(folder: &Path, open: &OpenDocuments) -> Vec<(PathBuf, Result<
     specs_among(files_below(folder, open), open)
 }
 
-/// Those of the specs below a folder that a change can affect. What can't be affected is not read.
+/// Those of the specs below a folder that a change can affect. What can't be affected is not read, nor is a folder in
+/// which nothing can.
 pub fn specs_affected(folder: &Path, changes: &Changes) -> Vec<(PathBuf, Result<Spec, TextFault>)> {
     let open = OpenDocuments::default();
-    let mut specs = specs_among(changes.to_be_read(files_below(folder, &open)), &open);
+    let mut walk = WalkBuilder::new(real_path(folder));
+    let reach = changes.reach();
+    walk.filter_entry(move |entry| {
+        let is_folder = entry.file_type().is_some_and(|kind| kind.is_dir());
+        !is_folder || reach.extends_into(entry.path())
+    });
+    let mut files = specs_in(&walk);
+    let reach = changes.reach();
+    files.retain(|file| reach.extends_to(file));
+    files.sort();
+    let mut specs = specs_among(files, &open);
     specs.retain(|(file, spec)| match spec {
         Ok(spec) => changes.affect(spec),
         Err(_) => changes.affect_root(&real_path(file)),
@@ -71,12 +82,17 @@ pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFa
 /// The files below a folder that hold specs or parts of specs, by path.
 pub fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
     let folder = real_path(folder);
-    let on_disk = WalkBuilder::new(&folder).build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
+    let on_disk = specs_in(&WalkBuilder::new(&folder)).into_iter();
     let unsaved = open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned);
-    let mut files: Vec<_> = on_disk.filter(|path| is_spec(path) && path.is_file()).chain(unsaved).collect();
+    let mut files: Vec<_> = on_disk.chain(unsaved).collect();
     files.sort();
     files.dedup();
     files
+}
+
+fn specs_in(walk: &WalkBuilder) -> Vec<PathBuf> {
+    let paths = walk.build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
+    paths.filter(|path| is_spec(path) && path.is_file()).collect()
 }
 
 /// A file that holds a spec or a part of one, by its name.

@@ -201,7 +201,7 @@ fn nothing_changed_is_said_in_every_format() {
     write(repository.path(), "house.framing", &sample("first.framing"));
     let ran = storyrod_in(repository.path(), &["lint", "--changed-since", "HEAD"], b"");
     assert!(
-        ran.out.contains("1 spec looked at: the one that depends on what changed since `HEAD`\n"),
+        ran.out.contains("1 spec looked at: no other depends on what changed since `HEAD`\n"),
         "{}",
         ran.out
     );
@@ -251,7 +251,7 @@ fn what_git_can_t_tell_is_said() {
         (&["trunk/new"], "the repository has no revision `trunk/new`; did you mean `origin/trunk/new`?"),
         (&["stranger"], "`stranger` and `HEAD` have no commit in common"),
         (&["r0", name], "the repository has no revision `r0`"),
-        (&["r0", "-"], "`--changed-since` compares files on disk: standard input is none"),
+        (&["r0", "-"], "`--changed-since` and `--shard` choose among files on disk: standard input is none"),
     ] {
         let arguments = [&["lint", "--changed-since"], arguments].concat();
         let ran = storyrod_in(repository.path(), &arguments, b"");

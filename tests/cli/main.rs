@@ -24,5 +24,6 @@ mod program;
 mod repository;
 mod revisions;
 mod shapes;
+mod shards;
 mod sheets;
 mod start;

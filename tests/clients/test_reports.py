@@ -34,6 +34,24 @@ def test_the_report_is_valid(folder, arguments):
     SCHEMA.validate(str(junit_of(folder, *arguments)))
 
 
+@pytest.mark.parametrize("shard", ["1/3", "2/3", "3/3"])
+def test_the_report_of_a_shard_is_valid(folder, shard):
+    SCHEMA.validate(str(junit_of(folder, "--shard", shard, "none.framing", ".")))
+
+
+def test_gathered_shards_are_read_as_a_whole_run(folder):
+    whole = junit_of(folder, "none.framing", ".").read_bytes()
+    results = []
+    for number in range(1, 4):
+        path = junit_of(folder, "--shard", f"{number}/3", "none.framing", ".")
+        results.append(path.rename(folder / f"{number}.xml"))
+    command = [os.environ["STORYROD"], "gather", *results]
+    gathered = subprocess.run(command, stdout=subprocess.PIPE, check=False)
+    assert (gathered.returncode, gathered.stdout) == (2, whole)
+    report = junitparser.JUnitXml.fromstring(gathered.stdout)
+    assert (report.tests, report.errors) == (sum(suite.tests for suite in report), 1)
+
+
 def test_the_schema_refuses_something(folder):
     path = junit_of(folder)
     path.write_text(path.read_text().replace("<testcase name=", "<testcase nick=", 1))

@@ -14,7 +14,7 @@ use storyrod::text::Source;
 use crate::mistakes::{List, lists, text_of, with};
 
 /// The day on which tests happen.
-const TODAY: Date = Date { year: 2027, month: 6, day: 1 };
+pub const TODAY: Date = Date { year: 2027, month: 6, day: 1 };
 
 /// A spec of one file that was checked.
 pub struct House {
@@ -71,10 +71,20 @@ pub static EVERY_LOG: LazyLock<Value> =
 
 /// The log of a run in `/job`.
 pub fn sarif_of(houses: &[House], unusable: &[Unusable], rules_address: Option<&str>) -> Value {
+    sarif_of_part(houses, unusable, rules_address, Part::default())
+}
+
+/// The log of a run in `/job` that looked at a part.
+pub fn sarif_of_part(
+    houses: &[House],
+    unusable: &[Unusable],
+    rules_address: Option<&str>,
+    part: Part<'_>,
+) -> Value {
     let all: Vec<_> = houses.iter().map(House::checked).collect();
     let mut out = Vec::new();
     let around = Around { here: Path::new("/job"), rules_address };
-    write_sarif(&all, unusable, around, Part::default(), &mut out).unwrap();
+    write_sarif(&all, unusable, around, part, &mut out).unwrap();
     serde_json::from_slice(&out).unwrap()
 }
 

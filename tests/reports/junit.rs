@@ -3,14 +3,14 @@
 use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
 use storyrod::diagnostic::Severity;
-use storyrod::report::{Unusable, write_junit};
+use storyrod::report::{Part, Unusable, write_junit};
 
 use crate::checked::{EVERY_MISTAKE, House};
 
 fn junit_of(houses: &[House], unusable: &[Unusable], fail_on: Severity) -> String {
     let all: Vec<_> = houses.iter().map(House::checked).collect();
     let mut out = Vec::new();
-    write_junit(&all, unusable, fail_on, &mut out).unwrap();
+    write_junit(&all, unusable, fail_on, Part::default(), &mut out).unwrap();
     String::from_utf8(out).unwrap()
 }
 

@@ -5,10 +5,11 @@
 use std::collections::{BTreeMap, HashSet};
 
 use serde_json::{Value, json};
-use storyrod::report::Unusable;
+use storyrod::diagnostic::Severity;
+use storyrod::report::{Part, Shard, Unusable};
 use storyrod::rules::RULES;
 
-use crate::checked::{EVERY_LOG, EVERY_MISTAKE, House, by_house, results_of, sarif_of};
+use crate::checked::{EVERY_LOG, EVERY_MISTAKE, House, TODAY, by_house, results_of, sarif_of, sarif_of_part};
 use crate::mistakes::text_of;
 
 /// What is wrong with a log by the published schema.
@@ -38,6 +39,9 @@ fn every_log_is_valid_by_the_published_schema() {
     let mut houses = odd_houses();
     houses.push(waived_cabin());
     assert_eq!(faults_of(&sarif_of(&houses, &unusable(), None)), Vec::<String>::new());
+    let shard = Shard { number: 2, count: 3, today: TODAY, fail_on: Severity::Error };
+    let part = Part { changed_since: Some("origin/main"), shard: Some(shard) };
+    assert_eq!(faults_of(&sarif_of_part(&houses, &unusable(), None, part)), Vec::<String>::new());
     let empty = sarif_of(&[], &[], None);
     assert_eq!(faults_of(&empty), Vec::<String>::new());
     // The schema refuses something.

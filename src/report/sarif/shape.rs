@@ -1,10 +1,12 @@
 //! The parts of SARIF 2.1.0 that are written, named as the standard names them.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::diagnostic::Severity;
+use crate::report::gather::ShardMark;
 
 #[derive(Serialize)]
 pub(super) struct Log<'a> {
@@ -29,11 +31,34 @@ pub(super) struct Run<'a> {
 }
 
 /// What the standard has no words for: which part of the specs a run looked at.
-#[derive(Serialize)]
-#[serde(rename_all = "camelCase")]
-pub(super) struct PartOfRun<'a> {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub changed_since: Option<&'a str>,
+#[derive(Default, Deserialize, Serialize)]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
+pub(in crate::report) struct PartOfRun<'a> {
+    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    pub changed_since: Option<Cow<'a, str>>,
+    #[serde(borrow, default, skip_serializing_if = "Option::is_none")]
+    pub shard: Option<ShardOfRun<'a>>,
+}
+
+/// A shard, with the root file of each spec in the order of the results, and of each input that could not be used.
+#[derive(Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::report) struct ShardOfRun<'a> {
+    #[serde(borrow)]
+    pub mark: ShardMark<'a>,
+    #[serde(borrow)]
+    pub specs: Vec<SpecOfRun<'a>>,
+    #[serde(borrow)]
+    pub unusable: Vec<Cow<'a, str>>,
+}
+
+#[derive(Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::report) struct SpecOfRun<'a> {
+    #[serde(borrow)]
+    pub file: Cow<'a, str>,
+    /// How many results are its.
+    pub results: usize,
 }
 
 #[derive(Serialize)]
@@ -79,12 +104,13 @@ pub(super) struct Text {
     pub markdown: Option<String>,
 }
 
-#[derive(Clone, Copy, Serialize)]
+/// The least first.
+#[derive(Clone, Copy, Deserialize, Serialize, PartialEq, Eq, PartialOrd, Ord)]
 #[serde(rename_all = "lowercase")]
-pub(super) enum Level {
-    Error,
-    Warning,
+pub(in crate::report) enum Level {
     Note,
+    Warning,
+    Error,
 }
 
 #[derive(Serialize)]
@@ -207,8 +233,14 @@ pub(super) struct Content<'a> {
 }
 
 impl PartOfRun<'_> {
-    fn is_whole(&self) -> bool {
-        self.changed_since.is_none()
+    pub fn is_whole(&self) -> bool {
+        self.changed_since.is_none() && self.shard.is_none()
+    }
+}
+
+impl<'a> SpecOfRun<'a> {
+    pub fn of(file: &'a str, results: usize) -> Self {
+        Self { file: file.into(), results }
     }
 }
 
