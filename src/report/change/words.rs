@@ -54,9 +54,24 @@ pub(super) fn stated(what: &Stated) -> String {
         Stated::Came(_) => "new".to_owned(),
         Stated::Went(_) => "gone".to_owned(),
         Stated::Title(was, is) => format!("title  \"{was}\" → \"{is}\""),
+        Stated::Line(phrase, Some(was), Some(is)) => {
+            let (was, is) = items_that_differ(was, is).unwrap_or((was.clone(), is.clone()));
+            format!("{phrase}  {} → {}", shown(&Some(was)), shown(&Some(is)))
+        }
         Stated::Line(phrase, was, is) => format!("{phrase}  {} → {}", shown(was), shown(is)),
         Stated::Unread(was, is) => format!("a line that can't be read  {} → {}", shown(was), shown(is)),
     }
+}
+
+/// Of two lists with as many items those that differ, so that nobody has to look for them. `None` when most do.
+fn items_that_differ(was: &str, is: &str) -> Option<(String, String)> {
+    let (was, is): (Vec<&str>, Vec<&str>) = (was.split(", ").collect(), is.split(", ").collect());
+    let differing: Vec<(&str, &str)> =
+        was.iter().copied().zip(is.iter().copied()).filter(|(was, is)| was != is).collect();
+    let is_clearer = was.len() == is.len() && 0 < differing.len() && 2 * differing.len() < was.len();
+    let joined = |items: Vec<&str>| items.join(", ");
+    let (was, is) = differing.into_iter().unzip();
+    is_clearer.then(|| (joined(was), joined(is)))
 }
 
 /// The lines of what came or went.
@@ -153,4 +168,22 @@ pub(super) fn slight(n_slight: usize) -> Option<String> {
     (n_slight > 0).then(|| {
         format!("{} of a force or a ratio, less than 1 %: not listed", counted(n_slight, "slight change"))
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::items_that_differ;
+
+    #[test]
+    fn of_a_list_only_what_differs_is_told() {
+        let told = |was, is| items_that_differ(was, is);
+        let both = |was: &str, is: &str| Some((was.to_owned(), is.to_owned()));
+        assert_eq!(told("A 0', B 8', C 17'-9\"", "A 0', B 9', C 17'-9\""), both("B 8'", "B 9'"));
+        assert_eq!(told("W1, W2, W3, W4, W5", "W9, W2, W3, W4, W8"), both("W1, W5", "W9, W8"));
+        // Another number of items, most of them, or only the spelling.
+        assert_eq!(told("A 0', B 8', C 9'", "A 0', B 8', C 9', D 12'"), None);
+        assert_eq!(told("W1, W2", "W1, W3"), None);
+        assert_eq!(told("W1, W2, W3", "W1, W2, W3"), None);
+        assert_eq!(told("linoleum", "cork"), None);
+    }
 }
