@@ -1,5 +1,6 @@
 //! Who must act on what.
 
+use crate::compare::is_of_forces;
 use crate::house::House;
 use crate::model::element::ElementId;
 use crate::rules;
@@ -87,7 +88,8 @@ impl Trade {
     /// treads on are climbed.
     pub fn of_fact(house: &House, words: &str, element: ElementId) -> Self {
         match words {
-            "load" | "reaction" | "pressure" | "utilisation" | "area" => Self::PlanChecker,
+            "area" => Self::PlanChecker,
+            words if is_of_forces(words) => Self::PlanChecker,
             "finish" | "drop" | "subfloor drop" | "rise" | "riser" | "risers" | "run" | "headroom" => {
                 Self::Stairs
             }
