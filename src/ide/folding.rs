@@ -131,6 +131,12 @@ beam B2
     }
 
     #[test]
+    fn a_comment_between_the_facts_of_an_element_heads_no_section() {
+        let spec = "beam B1\n  size 2x10\n\n-- posts\n\n  from A/1 to B/1\n\n-- walls\n\nwall W1\n";
+        assert_eq!(folds(spec), ["Element: beam B1 … from A/1 to B/1", "Section: -- walls … wall W1"]);
+    }
+
+    #[test]
     fn includes_of_two_sections_are_two_runs() {
         let spec = "-- a\n\n-- one\n\ninclude \"a.framing\"\ninclude \"b.framing\"\n\n-- two\n\ninclude \"c.framing\"\n  lost\n";
         assert_eq!(

@@ -1,7 +1,8 @@
 //! The shape of a file: its elements with their notes, under the comments that head its sections.
 //!
 //! Comments directly above an element are its note. Comments with a blank line above and below them, of which one line
-//! has words, head a section: it reaches down to the next heading. Words that end with a full stop are a remark.
+//! has words, head a section: it reaches down to the next heading. Words that end with a full stop are a remark, and so
+//! are words between the facts of an element.
 
 use std::ops::Range;
 
@@ -141,8 +142,11 @@ impl<'a> Reader<'a> {
             }
             LineKind::Comment | LineKind::Fact(_) | LineKind::Broken => {
                 self.end_run(After::Fact, outline);
+                let n_blocks = outline.blocks.len();
                 if let Some(block) = outline.blocks.last_mut() {
                     block.span.end = place.end;
+                    // What stands between the facts of an element heads nothing.
+                    while outline.sections.pop_if(|section| section.blocks.start == n_blocks).is_some() {}
                 }
             }
         }

@@ -3,7 +3,7 @@
 use crate::ide::completion::snippets::Snippet;
 use crate::ide::completion::{Completion, CompletionKind, Place, numbers};
 use crate::syntax::LineKind;
-use crate::syntax::value_column;
+use crate::syntax::VALUE_COLUMN;
 use crate::syntax::vocabulary::{COMMON, ElementSpec, FactSpec, Presence};
 
 /// The facts that can stand in the element and do not yet: what must stand first, then in the formatter's order; claims and
@@ -55,9 +55,9 @@ fn first(place: &Place<'_>) -> usize {
     place.cursor.before.first().map_or(place.cursor.typed_from, |token| token.span.start as usize)
 }
 
-/// The column of the element's values, counted from the line's first word.
+/// Where the value begins, counted from the line's first word.
 fn width(place: &Place<'_>) -> usize {
-    value_column(&place.cursor.body, place.cursor.chunk).saturating_sub(first(place))
+    VALUE_COLUMN.saturating_sub(first(place))
 }
 
 fn fact(place: &Place<'_>, element: &ElementSpec, spec: &'static FactSpec) -> Completion {

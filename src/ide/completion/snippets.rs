@@ -3,11 +3,8 @@
 use crate::ide::slots::{slot_name, ways};
 use crate::syntax::form::{Form, Kind};
 use crate::syntax::lexer::Tokens;
-use crate::syntax::next;
 use crate::syntax::vocabulary::{ElementSpec, FactSpec, Presence};
-
-/// Where values begin in a new element, from the line's start.
-const VALUE_COLUMN: usize = 16;
+use crate::syntax::{VALUE_COLUMN, next};
 
 const INDENT: &str = "  ";
 
