@@ -18,7 +18,7 @@ pub mod tree;
 pub mod value;
 pub mod vocabulary;
 
-pub use format::{format, value_column};
+pub use format::{VALUE_COLUMN, format};
 pub use lines::{chunk_around, line_start};
 pub use parse::{ElementCache, parse, parse_fresh};
 pub use problem::{Problem, ProblemKind};

@@ -85,6 +85,10 @@ fn write_diff(
     palette: Palette,
     out: &mut impl Write,
 ) -> anyhow::Result<()> {
+    if text.contains('\r') {
+        // The lines below would look alike.
+        complain(&format!("{name}: its lines end with CR LF or CR; in the one style they end with LF"));
+    }
     let diff = TextDiff::from_lines(text, formatted);
     let unified = diff.unified_diff().header(name, &format!("{name} (formatted)")).to_string();
     for line in unified.lines() {

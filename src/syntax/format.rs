@@ -1,5 +1,8 @@
 //! The one style. It moves blanks, and writes lengths and signs the plain way; what a file says never changes.
 //!
+//! How a line looks is decided by that line alone: a fact that changes is one changed line in version control, and two
+//! branches that change two lines can be merged.
+//!
 //! Works on lines and tokens. A line that can't be read, or that would read differently afterwards, stays as it is.
 
 mod plain;
@@ -12,10 +15,10 @@ use crate::syntax::{Problem, parse_fresh};
 /// How far facts and comments inside an element are moved in.
 const INDENT: &str = "  ";
 
-/// Where values begin, from the line's start, unless a phrase of the element needs more room.
-const VALUE_COLUMN: usize = 16;
+/// Where values begin, from the line's start, unless the phrase needs more room.
+pub const VALUE_COLUMN: usize = 16;
 
-/// Where comments behind facts begin, unless a line beside them needs more room.
+/// Where comments behind facts begin, unless the fact needs more room.
 const COMMENT_COLUMN: usize = 42;
 
 /// The text in the one style.
@@ -27,7 +30,7 @@ pub fn format(text: &str) -> String {
         let chunk_text = text.get(start..start + chunk.body.length as usize).unwrap_or("");
         add_rows(&chunk.body, chunk_text, &mut rows);
     }
-    with_comments_aligned(with_blank_rows(rows))
+    with_blank_rows(rows).iter().map(Row::line).collect()
 }
 
 /// A line of the result.
@@ -48,7 +51,6 @@ enum Role {
 }
 
 fn add_rows(body: &Body, chunk: &str, rows: &mut Vec<Row>) {
-    let column = value_column(body, chunk);
     for line in &body.lines {
         let text = line_text(line, chunk);
         let comment = line.comment.map(|span| slice(chunk, span.start, span.end).trim_end().to_owned());
@@ -59,7 +61,7 @@ fn add_rows(body: &Body, chunk: &str, rows: &mut Vec<Row>) {
             LineKind::Opening => (opening_role(body), opening_line(body, line, chunk)),
             LineKind::Fact(index) => {
                 let fact = body.facts.get(index);
-                (Role::Fact, fact.and_then(|fact| fact_line(fact, line, chunk, column)))
+                (Role::Fact, fact.and_then(|fact| fact_line(fact, line, chunk)))
             }
             LineKind::Broken => (Role::Fact, None),
         };
@@ -128,9 +130,9 @@ fn opening_line(body: &Body, line: &Line, chunk: &str) -> Option<String> {
     Some(format!("{keyword} {rest}").trim_end().to_owned())
 }
 
-fn fact_line(fact: &Fact, line: &Line, chunk: &str, column: usize) -> Option<String> {
+fn fact_line(fact: &Fact, line: &Line, chunk: &str) -> Option<String> {
     let (phrase, values) = plain_line(line, chunk, n_phrase_words(fact, line, chunk))?;
-    let width = column - INDENT.len();
+    let width = (VALUE_COLUMN - INDENT.len()).max(phrase.chars().count() + 1);
     Some(format!("{INDENT}{phrase:<width$}{values}").trim_end().to_owned())
 }
 
@@ -142,17 +144,6 @@ fn n_phrase_words(fact: &Fact, line: &Line, chunk: &str) -> usize {
     };
     let (tokens, _) = tokens_of(line, chunk);
     tokens.iter().take_while(|token| token.span.end <= phrase.end).count()
-}
-
-/// Where the values of an element begin, from the line's start.
-pub fn value_column(body: &Body, chunk: &str) -> usize {
-    let widths = body.lines.iter().filter_map(|line| {
-        let LineKind::Fact(index) = line.kind else { return None };
-        let (tokens, _) = tokens_of(line, chunk);
-        let phrase = tokens.get(..n_phrase_words(body.facts.get(index)?, line, chunk))?;
-        Some(INDENT.len() + phrase.iter().map(|token| token.text.chars().count() + 1).sum::<usize>())
-    });
-    widths.max().unwrap_or(0).max(VALUE_COLUMN)
 }
 
 /// One blank row before every element (before its note, if it has one), never two, none at the ends.
@@ -192,29 +183,18 @@ fn with_blank_rows(rows: Vec<Row>) -> Vec<Row> {
     spaced
 }
 
-/// The text of the rows; comments of rows that follow each other begin in one column.
-fn with_comments_aligned(rows: Vec<Row>) -> String {
-    let mut text = String::new();
-    for group in rows.chunk_by(|a, b| has_trailing_comment(a) && has_trailing_comment(b)) {
-        let widest = group.iter().map(|row| row.text.chars().count()).max().unwrap_or(0);
-        let column = COMMENT_COLUMN.max(widest + 2);
-        for row in group {
-            match &row.comment {
-                Some(comment) if row.role == Role::Comment => {
-                    text.push_str(&row.text);
-                    text.push_str(comment);
-                }
-                Some(comment) => text.push_str(&format!("{:<column$}{comment}", row.text)),
-                None => text.push_str(&row.text),
+impl Row {
+    /// The line as it is written.
+    fn line(&self) -> String {
+        match (&self.comment, self.role) {
+            (Some(comment), Role::Comment) => format!("{}{comment}\n", self.text),
+            (Some(comment), _) => {
+                let column = COMMENT_COLUMN.max(self.text.chars().count() + 2);
+                format!("{:<column$}{comment}\n", self.text)
             }
-            text.push('\n');
+            (None, _) => format!("{}\n", self.text),
         }
     }
-    text
-}
-
-fn has_trailing_comment(row: &Row) -> bool {
-    row.role != Role::Comment && row.comment.is_some()
 }
 
 #[cfg(test)]
@@ -229,7 +209,7 @@ mod tests {
 beam B1 \"Girder\"                          -- why
   size          W8x24                     -- a
 \tfrom A/2 to C plus 12' 6\"/2-- no
-  from          A/2 to C plus 12'-6\" / 2      -- b
+  from          A/2 to C plus 12'-6\" / 2  -- b
   top           should be 98'-6\" within 1/2\"  -- c
 
   junk   here  

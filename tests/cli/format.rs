@@ -22,3 +22,14 @@ fn format_shows_writes_and_is_then_content() {
     let again = storyrod_in(folder.path(), &["format", "--check", "."], b"");
     assert_eq!((again.code, again.out.as_str()), (0, ""));
 }
+
+#[test]
+fn other_line_ends_are_said_since_no_diff_shows_them() {
+    let tidy = "footing F1\n  at            A/1\n";
+    let folder = folder_with(&[("pads.framing", &tidy.replace('\n', "\r\n"))]);
+    let check = storyrod_in(folder.path(), &["format", "--check"], b"");
+    assert_eq!(check.code, 1);
+    assert!(check.log.contains("pads.framing: its lines end with CR LF or CR"), "{}", check.log);
+    assert_eq!(storyrod_in(folder.path(), &["format"], b"").code, 0);
+    assert_eq!(fs::read_to_string(folder.path().join("pads.framing")).unwrap(), tidy);
+}
