@@ -39,18 +39,24 @@ const fn program(path: &'static str, text: &'static str) -> Template {
     Template { path, text, is_program: true }
 }
 
+/// What a person reads first.
+const PAGE: &str = "README.md";
+
+/// What git has to be told in every clone.
+const SET_UP: &str = "ci/set-up.sh";
+
 /// The first spec. It is left out where specs stand already.
 static SPEC: Template = text("house.framing", include_str!("../../grammar/samples/first.framing"));
 
 /// All other files.
 static TEMPLATES: &[Template] = &[
-    text("README.md", include_str!("start/README.md")),
+    text(PAGE, include_str!("start/README.md")),
     text("storyrod.toml", include_str!("start/storyrod.toml")),
     text(".gitattributes", include_str!("start/gitattributes")),
     text(".gitignore", include_str!("start/gitignore")),
     text(".editorconfig", include_str!("start/editorconfig")),
     program(".githooks/pre-commit", include_str!("start/pre-commit.sh")),
-    program("ci/set-up.sh", include_str!("start/set-up.sh")),
+    program(SET_UP, include_str!("start/set-up.sh")),
     program("ci/get-storyrod.sh", include_str!("start/get-storyrod.sh")),
     program("ci/check.sh", include_str!("start/check.sh")),
     text(".github/workflows/check.yml", include_str!("start/workflow.yml")),
@@ -84,11 +90,16 @@ pub(in crate::cli) fn run(
     }
     let first = Some(&SPEC).filter(|_| own.is_none());
     let mut outcome = Outcome::Clean;
+    let mut standing = Vec::new();
     for template in first.into_iter().chain(TEMPLATES) {
         let path = folder.join(template.path);
         let shown = path.display().to_string();
         let shown = printable(&shown);
-        match template.write(&path, &arguments.name) {
+        let written = template.write(&path, &arguments.name);
+        if matches!(written, Ok(Written::New | Written::Same)) {
+            standing.push(template.path);
+        }
+        match written {
             Ok(Written::New) => writeln!(out, "{}   {shown}", palette.strong("new"))?,
             Ok(Written::Same) => writeln!(out, "same  {shown}")?,
             Ok(Written::Left) => {
@@ -103,7 +114,7 @@ pub(in crate::cli) fn run(
             }
         }
     }
-    write_next_steps(folder, palette, out)?;
+    write_next_steps(folder, &standing, palette, out)?;
     Ok(outcome)
 }
 
@@ -149,7 +160,13 @@ fn let_run(_: &File) -> io::Result<()> {
     Ok(())
 }
 
-fn write_next_steps(folder: &Path, palette: Palette, out: &mut impl Write) -> io::Result<()> {
+/// What to do next, with the files that stand as they were meant.
+fn write_next_steps(
+    folder: &Path,
+    standing: &[&str],
+    palette: Palette,
+    out: &mut impl Write,
+) -> io::Result<()> {
     let repository = History::of(folder).ok().map(|history| history.folder().to_owned());
     writeln!(out, "\n{}", palette.strong("next"))?;
     if real_path(folder) != real_path(Path::new(".")) {
@@ -158,9 +175,16 @@ fn write_next_steps(folder: &Path, palette: Palette, out: &mut impl Write) -> io
     if repository.is_none() {
         writeln!(out, "  git init")?;
     }
-    writeln!(out, "  sh ci/set-up.sh    # facts in `git diff`, and a check before each commit")?;
+    if standing.contains(&SET_UP) {
+        writeln!(out, "  sh {SET_UP}    # facts in `git diff`, and a check before each commit")?;
+    }
     writeln!(out, "  storyrod lint")?;
-    writeln!(out, "every number of house.framing is an invented example; README.md says the rest")?;
+    if standing.contains(&SPEC.path) {
+        writeln!(out, "every number of {} is an invented example", SPEC.path)?;
+    }
+    if standing.contains(&PAGE) {
+        writeln!(out, "{PAGE} says the rest")?;
+    }
     match repository {
         Some(top) if top != real_path(folder) => writeln!(
             out,

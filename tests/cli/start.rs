@@ -80,6 +80,9 @@ fn nothing_that_stands_is_written_over() {
     assert_eq!(fs::read_to_string(folder.path().join("README.md")).unwrap(), "mine\n");
     assert!(!folder.path().join("house.framing").exists() && !folder.path().join("nowhere").exists());
     assert!(folder.path().join("ci/check.sh").exists());
+    // What it says of files that it did not write, it leaves out.
+    assert!(ran.out.contains("  sh ci/set-up.sh") && !ran.out.contains("README.md says"), "{}", ran.out);
+    assert!(!ran.out.contains("every number of house.framing"), "{}", ran.out);
 }
 
 #[test]
@@ -220,6 +223,28 @@ fn what_it_says_to_editors_is_what_they_are_offered() {
 /// A file of YAML, as an independent reader has it.
 fn yaml(repository: &Repository, name: &str) -> Yaml {
     YamlLoader::load_from_str(&read(repository, name)).unwrap().remove(0)
+}
+
+#[test]
+fn hooks_for_the_framework_run_what_the_program_has() {
+    let hooks = YamlLoader::load_from_str(include_str!("../../.pre-commit-hooks.yaml")).unwrap().remove(0);
+    let hooks = hooks.as_vec().unwrap();
+    let ids: Vec<_> = hooks.iter().map(|hook| hook["id"].as_str().unwrap()).collect();
+    assert_eq!(ids, ["storyrod-format", "storyrod-lint"]);
+    let shown = include_str!("../../README.md");
+    assert!(ids.iter().all(|id| shown.contains(&format!("      - id: {id}\n"))));
+    let folder = folder_with(&[("house.framing", &sample("first.framing"))]);
+    for hook in hooks {
+        assert_eq!(hook["language"].as_str(), Some("rust"));
+        let entry = hook["entry"].as_str().unwrap();
+        let mut arguments: Vec<&str> = entry.strip_prefix("storyrod ").unwrap().split(' ').collect();
+        // Rules cross files: lint looks at all of them.
+        let has_names = hook["pass_filenames"].as_bool().unwrap_or(true);
+        assert_eq!(has_names, arguments == ["format"]);
+        arguments.extend(["house.framing"].iter().filter(|_| has_names));
+        let ran = storyrod_in(folder.path(), &arguments, b"");
+        assert_eq!(ran.code, 0, "{arguments:?}: {}{}", ran.out, ran.log);
+    }
 }
 
 /// The keys of a map of YAML.

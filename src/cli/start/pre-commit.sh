@@ -17,7 +17,7 @@ cd "$index"
 
 passed=true
 storyrod format --check || passed=false
-storyrod lint || passed=false
+storyrod lint --format text || passed=false
 if ! $passed; then
     echo "pre-commit: mend this and \`git add\` it; \`storyrod format\` writes the one style" >&2
     exit 1
