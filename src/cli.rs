@@ -8,6 +8,7 @@ mod baseline;
 mod change_output;
 mod compare;
 mod completions;
+mod configured;
 mod day;
 mod explain;
 mod facts;

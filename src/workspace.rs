@@ -17,12 +17,15 @@ mod spec;
 mod today;
 
 pub use changes::Changes;
-pub use configuration::{CONFIGURATION_NAME, ConfigurationFault};
+pub use configuration::{
+    CONFIGURATION_NAME, Configuration, ConfigurationFault, ConfiguredPath, Format, configuration_of,
+    schema as configuration_schema,
+};
 pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of, text_of_bytes};
 pub use history::{History, HistoryFault, Revision};
 pub use moved_files::{IncludeEdit, Move, include_edits};
 pub use open_documents::OpenDocuments;
 pub use path::{common_folder, name_within, real_path};
-pub use search::{files_below, specs_affected, specs_below, specs_with};
+pub use search::{are_left_out, files_below, specs_affected, specs_below, specs_with};
 pub use spec::{Spec, spec_of};
 pub use today::{day_of_seconds, day_written, today};

@@ -1,8 +1,7 @@
 //! `lint --baseline`: what was found before a team began to look is known, and only what is new counts.
 //!
 //! A finding is known by what its SARIF fingerprint is made of. Where several share that, each is known by its message
-//! too, so that one that is mended makes no room for another. One finding about several elements stays known for those
-//! that are left when some of them are mended.
+//! too, so that one that is mended makes no room for another.
 
 use std::collections::HashMap;
 use std::fs;
@@ -18,16 +17,18 @@ use crate::cli::complain;
 use crate::cli::lint::Analysed;
 use crate::cli::part::PartArguments;
 use crate::diagnostic::Diagnostic;
-use crate::report::{counted, is_part_of, known_as, printable};
+use crate::report::{counted, known_as, printable};
 use crate::rules;
+use crate::workspace::{CONFIGURATION_NAME, Configuration, name_within, real_path};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct BaselineArguments {
-    /// Leave out what this file holds: only new findings are shown and count
+    /// Leave out what this file holds: only new findings are shown and count [default: `baseline` in
+    /// storyrod.toml]
     #[arg(long, value_name = "FILE")]
     baseline: Option<PathBuf>,
     /// Write the baseline when there is none; else take out of it what is mended, and nothing in
-    #[arg(long, requires = "baseline")]
+    #[arg(long)]
     update_baseline: bool,
 }
 
@@ -43,7 +44,7 @@ struct Baseline {
 #[derive(Clone, Debug, Deserialize, Serialize, PartialEq, Eq, PartialOrd, Ord)]
 #[serde(deny_unknown_fields)]
 struct Known {
-    /// The root file of its spec, from the folder in which `lint` runs.
+    /// The root file of its spec, from the folder of the run's storyrod.toml; without one from the working folder.
     spec: String,
     rule: String,
     element: String,
@@ -59,16 +60,30 @@ impl BaselineArguments {
     /// Takes what the baseline holds out of the findings, and says what it did on standard error.
     ///
     /// # Errors
-    /// The file can't be read or written.
-    pub fn leave_out_known(&self, analysed: &mut [Analysed], part: &PartArguments) -> anyhow::Result<()> {
-        let Some(file) = &self.baseline else { return Ok(()) };
+    /// The file can't be read or written, or there is none to be updated.
+    pub fn leave_out_known(
+        &self,
+        configuration: &Configuration,
+        analysed: &mut [Analysed],
+        part: &PartArguments,
+    ) -> anyhow::Result<()> {
+        let names = Names::of(configuration);
+        let configured = || Some(names.seen_from_here(configuration.baseline.as_ref()?));
+        let Some(file) = &self.baseline.clone().or_else(configured) else {
+            if self.update_baseline {
+                bail!("`--update-baseline` needs `--baseline FILE`, or `baseline` in {CONFIGURATION_NAME}");
+            }
+            return Ok(());
+        };
         let shown = file.display();
         let baseline = match read(file)? {
             Some(baseline) => baseline,
             None if self.update_baseline && part.is_narrowed() => {
                 bail!("{shown}: a baseline begins with all specs: write it without `--changed-since`")
             }
-            None if self.update_baseline => Baseline { known: analysed.iter().flat_map(known_in).collect() },
+            None if self.update_baseline => {
+                Baseline { known: analysed.iter().flat_map(|spec| known_in(spec, &names)).collect() }
+            }
             None => bail!("{shown}: there is no such file; `--update-baseline` writes it"),
         };
         if let Some(known) = baseline.known.iter().find(|known| !may_be_known(&known.rule)) {
@@ -76,26 +91,49 @@ impl BaselineArguments {
         }
         let mut known = baseline.known;
         // Each is told of by the shard that looks at its spec.
-        known.retain(|known| part.has(Path::new(&known.spec)));
-        let Split { stale, shrunk, kept } = split(known, analysed);
-        let n_left_out: usize = analysed.iter_mut().map(|spec| leave_out(spec, &kept)).sum();
+        known.retain(|known| part.has(&names.folder.join(&known.spec)));
+        let (stale, kept) = split(known, analysed, &names);
+        let n_left_out: usize =
+            analysed.iter_mut().map(|spec| leave_out(spec, &names.of_spec(spec), &kept)).sum();
         if self.update_baseline {
             write(file, kept)?;
         }
         complain(&format!("{} in {shown}: left out", counted(n_left_out, "known finding")));
-        let update = self.update_baseline;
-        let mended =
-            if update { "mended, and taken out" } else { "mended; `--update-baseline` takes it out" };
-        let in_part = match update {
-            true => "mended in part: what is left was written",
-            false => "mended in part; `--update-baseline` writes what is left",
-        };
-        let stale = stale.iter().map(|known| (mended, known));
-        for (what, known) in stale.chain(shrunk.iter().map(|known| (in_part, known))) {
+        for known in &stale {
+            let what = match self.update_baseline {
+                true => "mended, and taken out",
+                false => "mended; `--update-baseline` takes it out",
+            };
             let Known { spec, rule, message, .. } = known;
             complain(&format!("advice: {what}: {}: {} [{rule}]", printable(spec), printable(message)));
         }
         Ok(())
+    }
+}
+
+/// How a baseline names specs: the same, wherever below the configuration one runs.
+struct Names {
+    /// The working folder.
+    here: PathBuf,
+    /// The folder that names are relative to.
+    folder: PathBuf,
+}
+
+impl Names {
+    fn of(configuration: &Configuration) -> Self {
+        let here = real_path(Path::new("."));
+        let is_configured = !configuration.folder.as_os_str().is_empty();
+        let folder = if is_configured { configuration.folder.clone() } else { here.clone() };
+        Self { here, folder }
+    }
+
+    fn of_spec(&self, analysed: &Analysed) -> String {
+        name_within(&self.folder, &self.here.join(analysed.checked().name()))
+    }
+
+    /// A path as a person in the working folder writes it.
+    fn seen_from_here(&self, path: &Path) -> PathBuf {
+        PathBuf::from(name_within(&self.here, &real_path(path)))
     }
 }
 
@@ -131,82 +169,54 @@ fn known_of(spec: &str, finding: &Diagnostic) -> Option<Known> {
     })
 }
 
-fn known_in(analysed: &Analysed) -> Vec<Known> {
-    let checked = analysed.checked();
+fn known_in(analysed: &Analysed, names: &Names) -> Vec<Known> {
+    let (checked, name) = (analysed.checked(), names.of_spec(analysed));
     let all = checked.findings.iter().flat_map(Diagnostic::with_consequences);
-    all.filter_map(|finding| known_of(checked.name(), finding)).collect()
+    all.filter_map(|finding| known_of(&name, finding)).collect()
 }
 
-/// What became of the entries.
-#[derive(Default)]
-struct Split {
-    /// Nothing answers to them any more.
-    stale: Vec<Known>,
-    /// Only a part of them is left.
-    shrunk: Vec<Known>,
-    /// What is known of what was found, with the messages of today.
-    kept: Vec<Known>,
-}
-
-/// Holds the entries against what was found. A spec that was not looked at keeps its entries, unless its file is gone.
-fn split(known: Vec<Known>, analysed: &[Analysed]) -> Split {
-    let mut split = Split::default();
+/// The entries to which nothing answers any more, and the others, which have the messages of today. A spec that was not
+/// looked at keeps its entries, unless its file is gone.
+fn split(known: Vec<Known>, analysed: &[Analysed], names: &Names) -> (Vec<Known>, Vec<Known>) {
     let mut entries: HashMap<String, Vec<Known>> = HashMap::new();
-    let names: Vec<String> = analysed.iter().map(|spec| spec.checked().name().to_owned()).collect();
+    let (mut stale, mut kept) = (Vec::new(), Vec::new());
+    let looked_at: Vec<String> = analysed.iter().map(|spec| names.of_spec(spec)).collect();
     for known in known {
-        match names.contains(&known.spec) {
+        match looked_at.contains(&known.spec) {
             true => entries.entry(known.key.clone()).or_default().push(known),
-            false if Path::new(&known.spec).exists() => split.kept.push(known),
-            false => split.stale.push(known),
+            false if names.folder.join(&known.spec).exists() => kept.push(known),
+            false => stale.push(known),
         }
     }
     let mut found: HashMap<String, Vec<Known>> = HashMap::new();
-    for known in analysed.iter().flat_map(known_in) {
+    for known in analysed.iter().flat_map(|spec| known_in(spec, names)) {
         found.entry(known.key.clone()).or_default().push(known);
     }
-    let mut unanswered: Vec<Known> = Vec::new();
     for (key, mut before) in entries {
-        match (before.as_slice(), found.get_mut(&key)) {
+        let mut now = found.remove(&key).unwrap_or_default();
+        match (before.as_slice(), now.as_slice()) {
             // The only one of its kind may have other figures.
-            ([_], Some(now)) if now.len() == 1 => split.kept.append(now),
-            (_, now) => {
-                for one in now.map(mem::take).unwrap_or_default() {
+            ([_], [_]) => kept.append(&mut now),
+            _ => {
+                for one in now {
                     if let Some(at) = before.iter().position(|known| known.message == one.message) {
-                        split.kept.push(before.swap_remove(at));
+                        kept.push(before.swap_remove(at));
                     }
                 }
-                unanswered.append(&mut before);
+                stale.append(&mut before);
             }
         }
     }
-    unanswered.sort();
-    // Of a kind that no entry has: of two alike one is more than was known.
-    let mut alone: Vec<Known> = found.into_values().filter(|now| now.len() == 1).flatten().collect();
-    for entry in unanswered {
-        let is_part = |now: &Known| {
-            now.spec == entry.spec
-                && now.rule == entry.rule
-                && is_part_of([&now.element, &now.message], [&entry.element, &entry.message])
-        };
-        let parts: Vec<Known> = alone.extract_if(.., |now| is_part(now)).collect();
-        match parts.is_empty() {
-            true => split.stale.push(entry),
-            false => split.shrunk.push(entry),
-        }
-        split.kept.extend(parts);
-    }
-    split.stale.sort();
-    split.shrunk.sort();
-    split
+    stale.sort();
+    (stale, kept)
 }
 
 /// Takes the kept entries' findings out of a spec: how many. What follows from one of them and is new stands by itself then.
-fn leave_out(analysed: &mut Analysed, kept: &[Known]) -> usize {
-    let name = analysed.checked().name().to_owned();
+fn leave_out(analysed: &mut Analysed, name: &str, kept: &[Known]) -> usize {
     let mut left: Vec<&Known> = kept.iter().filter(|known| known.spec == name).collect();
     let n_before = left.len();
     let findings = mem::take(&mut analysed.snapshot.findings);
-    analysed.snapshot.findings = new_of(&name, findings, &mut left);
+    analysed.snapshot.findings = new_of(name, findings, &mut left);
     analysed.n_known = n_before - left.len();
     analysed.n_known
 }

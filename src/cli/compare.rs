@@ -7,6 +7,7 @@ use anyhow::{Context, bail};
 use clap::Args;
 
 use crate::cli::change_output::{OutputArguments, places};
+use crate::cli::configured::configuration_here;
 use crate::cli::lint::{Analysed, analysed};
 use crate::cli::parallel::JobsArguments;
 use crate::cli::states::{Kept, Pair, States};
@@ -58,7 +59,7 @@ pub(in crate::cli) fn run(
     let is_known = |pair: &Pair| !is_unusable || matches!(pair, Pair::Both(..));
     let pairs: Vec<Pair> = pairs.into_iter().filter(is_known).collect();
     let n_pairs = same.len() + pairs.len();
-    let told = told(pairs, today, arguments.jobs.count())?;
+    let told = told(pairs, today, arguments.jobs.count(configuration_here().jobs))?;
     let changed = || told.iter().filter(|told| is_only || !told.change.is_empty());
     let shown: Vec<ShownChange<'_>> = changed().map(Told::shown).collect();
     let changes = ShownChanges { specs: &shown, n_same: (!is_only).then_some(n_pairs - shown.len()) };

@@ -7,7 +7,8 @@ use anyhow::Context;
 use clap::Args;
 use similar::TextDiff;
 
-use crate::cli::input::{STANDARD_INPUT, standard_input};
+use crate::cli::configured::{configuration_here, paths_of, unusable};
+use crate::cli::input::{STANDARD_INPUT, standard_input, why_none_below};
 use crate::cli::{Outcome, complain};
 use crate::report::Palette;
 use crate::syntax;
@@ -15,8 +16,8 @@ use crate::workspace::{self, OpenDocuments};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct FormatArguments {
-    /// Files, folders (every `*.framing` below), or `-` for standard input to standard output
-    #[arg(default_value = ".")]
+    /// Files, folders (every `*.framing` below), or `-` for standard input to standard output [default: `paths` in
+    /// storyrod.toml, else this folder]
     paths: Vec<PathBuf>,
     /// Write nothing; print what would change and exit with 1 when something would
     #[arg(long)]
@@ -54,14 +55,13 @@ pub(in crate::cli) fn run(
         }
         Ok(())
     };
-    for path in &arguments.paths {
+    let mut configuration = configuration_here();
+    let paths = paths_of(&arguments.paths, &mut configuration);
+    for path in &paths {
         if path.is_dir() {
             let files = workspace::files_below(path, &OpenDocuments::default());
             if files.is_empty() {
-                anyhow::bail!(
-                    "{}: there is no spec (`*.framing`) in this folder or below it",
-                    path.display()
-                );
+                anyhow::bail!("{}: {}", path.display(), why_none_below(path));
             }
             let here = workspace::real_path(Path::new("."));
             for file in files {
@@ -69,6 +69,13 @@ pub(in crate::cli) fn run(
             }
         } else {
             format(path)?;
+        }
+    }
+    // Only then the configuration was asked.
+    if arguments.paths.is_empty() {
+        for fault in &configuration.faults {
+            complain(&unusable(fault).to_string());
+            n_refused += 1;
         }
     }
     Ok(match (n_refused, arguments.check && n_changed > 0) {

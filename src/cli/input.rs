@@ -5,8 +5,11 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use crate::cli::configured;
 use crate::report::{Unusable, place_in_order};
-use crate::workspace::{self, Changes, OpenDocuments, Spec, TextFault, name_within, real_path};
+use crate::workspace::{
+    self, Changes, ConfigurationFault, OpenDocuments, Spec, TextFault, name_within, real_path,
+};
 
 /// The argument that stands for standard input.
 pub(in crate::cli) const STANDARD_INPUT: &str = "-";
@@ -42,6 +45,14 @@ pub(in crate::cli) fn specs_of(paths: &[PathBuf], stdin_name: Option<&Path>) -> 
     found.in_order()
 }
 
+/// Why a walk through a folder comes to no spec.
+pub(in crate::cli) fn why_none_below(folder: &Path) -> &'static str {
+    match workspace::are_left_out(folder) {
+        true => "every spec in this folder or below it is left out by a `storyrod.toml`",
+        false => "there is no spec (`*.framing`) in this folder or below it",
+    }
+}
+
 /// The text of standard input, which may not be empty.
 pub(in crate::cli) fn standard_input() -> Result<Arc<str>, TextFault> {
     let text = workspace::text_of_bytes(workspace::bytes_of(io::stdin().lock())?)?;
@@ -74,7 +85,6 @@ impl Found {
         let name = |spec: &Spec| spec.paths.first().map(|root| place_in_order(&name_within(&here, root)));
         self.specs.sort_by_cached_key(name);
         self.add_configuration_faults();
-        self.unusable.sort_by_cached_key(|unusable| place_in_order(&unusable.file));
         self
     }
 
@@ -93,7 +103,7 @@ impl Found {
     fn add_folder(&mut self, folder: &Path) {
         let specs = workspace::specs_below(folder, &OpenDocuments::default());
         if specs.is_empty() {
-            self.refuse(folder, "there is no spec (`*.framing`) in this folder or below it");
+            self.refuse(folder, why_none_below(folder));
         }
         self.add_each(specs);
     }
@@ -130,13 +140,17 @@ impl Found {
 
     /// A faulty configuration is one input that can't be used, however many specs stand under it.
     fn add_configuration_faults(&mut self) {
-        let here = real_path(Path::new("."));
-        for fault in self.specs.iter().flat_map(|spec| &spec.configuration_faults) {
-            let file = name_within(&here, &fault.path);
-            let unusable = Unusable { file, place: fault.place, message: fault.message.clone() };
+        let faults: Vec<_> = self.specs.iter().flat_map(|spec| &spec.configuration_faults).cloned().collect();
+        self.add_faults(&faults);
+    }
+
+    /// Adds faults of a configuration, each once.
+    pub fn add_faults<'f>(&mut self, faults: impl IntoIterator<Item = &'f ConfigurationFault>) {
+        for unusable in faults.into_iter().map(configured::unusable) {
             if !self.unusable.contains(&unusable) {
                 self.unusable.push(unusable);
             }
         }
+        self.unusable.sort_by_cached_key(|unusable| place_in_order(&unusable.file));
     }
 }

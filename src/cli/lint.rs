@@ -3,9 +3,11 @@
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
+use clap::builder::PossibleValue;
 use clap::{Args, ValueEnum};
 
 use crate::cli::baseline::BaselineArguments;
+use crate::cli::configured::{configuration_here, paths_of};
 use crate::cli::day::DayArguments;
 use crate::cli::input::{Found, names_from_here};
 use crate::cli::parallel::{JobsArguments, in_parallel};
@@ -15,23 +17,23 @@ use crate::diagnostic::Severity;
 use crate::report::{self, Around, Checked, Palette, TextReport};
 use crate::snapshot::{Caches, Snapshot, analyse};
 use crate::syntax::value::Date;
-use crate::workspace::{Spec, real_path};
+use crate::workspace::{Format, Spec, real_path};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct LintArguments {
-    /// Files, folders (every spec below), or `-` for standard input
-    #[arg(default_value = ".")]
+    /// Files, folders (every spec below), or `-` for standard input [default: `paths` in storyrod.toml, else this folder]
     paths: Vec<PathBuf>,
     /// The file that standard input stands for: its includes and configuration count
     #[arg(long, value_name = "FILE")]
     stdin_filename: Option<PathBuf>,
-    /// Exit with 1 when a finding is at least this grave
-    #[arg(long, value_enum, default_value_t, value_name = "SEVERITY")]
-    fail_on: FailOn,
-    /// Shape of the output
-    #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
-    format: Format,
-    /// What stands before a rule's name in the address of its page, which SARIF links
+    /// Exit with 1 when a finding is at least this grave [default: `fail-on` in storyrod.toml, else error]
+    #[arg(long, value_enum, value_name = "SEVERITY")]
+    fail_on: Option<FailOn>,
+    /// Shape of the output [default: `format` in storyrod.toml, else text]
+    #[arg(long, value_enum, value_name = "FORMAT")]
+    format: Option<Format>,
+    /// What stands before a rule's name in the address of its page, which SARIF links [default: `rules-address` in
+    /// storyrod.toml]
     #[arg(long, value_name = "ADDRESS", value_parser = address)]
     rules_address: Option<String>,
     #[command(flatten)]
@@ -52,21 +54,14 @@ pub(in crate::cli) enum FailOn {
     Advice,
 }
 
-#[derive(Clone, Copy, Debug, Default, ValueEnum)]
-enum Format {
-    /// Each finding with its lines, for a person
-    #[default]
-    Text,
-    /// `FILE:LINE:COLUMN: SEVERITY: MESSAGE [RULE]`, for an editor's list of errors
-    Lines,
-    /// For programs, described by grammar/lint-output.schema.json
-    Json,
-    /// SARIF 2.1.0, for systems that take in what analysers find
-    Sarif,
-    /// JUnit's XML, for systems that show tests: a finding at the fail level is a failed test
-    Junit,
-    /// A summary for the page of a build or the comment on a review
-    Markdown,
+impl ValueEnum for Format {
+    fn value_variants<'a>() -> &'a [Self] {
+        &Self::ALL
+    }
+
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(self.word()).help(self.meaning()))
+    }
 }
 
 pub(in crate::cli) fn run(
@@ -75,13 +70,21 @@ pub(in crate::cli) fn run(
     out: &mut impl Write,
 ) -> anyhow::Result<Outcome> {
     let today = arguments.day.day()?;
-    let part = arguments.part.part(today, arguments.fail_on.severity());
+    let mut configuration = configuration_here();
+    let fail_on =
+        arguments.fail_on.map(FailOn::severity).or(configuration.fail_on).unwrap_or(Severity::Error);
+    let part = arguments.part.part(today, fail_on);
     let stdin_name = arguments.stdin_filename.as_deref();
-    let Found { specs, unusable, .. } = arguments.part.specs_of(&arguments.paths, stdin_name)?;
-    let mut analysed = analysed(specs, today, arguments.jobs.count())?;
-    arguments.baseline.leave_out_known(&mut analysed, &arguments.part)?;
+    let paths = paths_of(&arguments.paths, &mut configuration);
+    let mut found = arguments.part.specs_of(&paths, stdin_name)?;
+    // Each is told by the shard to which the file falls.
+    found.add_faults(configuration.faults.iter().filter(|fault| arguments.part.has(&fault.path)));
+    let Found { specs, unusable, .. } = found;
+    let rules_address = arguments.rules_address.as_deref().or(configuration.rules_address.as_deref());
+    let mut analysed = analysed(specs, today, arguments.jobs.count(configuration.jobs))?;
+    arguments.baseline.leave_out_known(&configuration, &mut analysed, &arguments.part)?;
     let all: Vec<_> = analysed.iter().map(Analysed::checked).collect();
-    match arguments.format {
+    match arguments.format.or(configuration.format).unwrap_or_default() {
         Format::Text => {
             let mut text = TextReport::new(palette);
             for checked in &all {
@@ -98,10 +101,10 @@ pub(in crate::cli) fn run(
         Format::Json => report::write_json(&all, &unusable, part, out)?,
         Format::Sarif => {
             let here = real_path(Path::new("."));
-            let around = Around { here: &here, rules_address: arguments.rules_address.as_deref() };
+            let around = Around { here: &here, rules_address };
             report::write_sarif(&all, &unusable, around, part, out)?;
         }
-        Format::Junit => report::write_junit(&all, &unusable, arguments.fail_on.severity(), part, out)?,
+        Format::Junit => report::write_junit(&all, &unusable, fail_on, part, out)?,
         Format::Markdown => report::write_markdown(&all, &unusable, part, out)?,
     }
     for unusable in &unusable {
@@ -110,7 +113,7 @@ pub(in crate::cli) fn run(
     let gravest = all.iter().filter_map(Checked::gravest).max();
     Ok(match gravest {
         _ if !unusable.is_empty() => Outcome::Unusable,
-        Some(gravest) if gravest >= arguments.fail_on.severity() => Outcome::Found,
+        Some(gravest) if gravest >= fail_on => Outcome::Found,
         Some(_) | None => Outcome::Clean,
     })
 }

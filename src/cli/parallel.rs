@@ -10,16 +10,16 @@ use clap::Args;
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct JobsArguments {
-    /// So many specs are checked at once; as many as there are cores without it
+    /// So many specs are checked at once [default: `jobs` in storyrod.toml, else as many as there are cores]
     #[arg(long, value_name = "N")]
     jobs: Option<NonZeroUsize>,
 }
 
 impl JobsArguments {
-    /// How many threads work.
-    pub fn count(&self) -> usize {
+    /// How many threads work: of the argument, else of the configuration.
+    pub fn count(&self, configured: Option<NonZeroUsize>) -> usize {
         let cores = || thread::available_parallelism().map_or(1, NonZeroUsize::get);
-        self.jobs.map_or_else(cores, NonZeroUsize::get)
+        self.jobs.or(configured).map_or_else(cores, NonZeroUsize::get)
     }
 }
 

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use ignore::WalkBuilder;
 
+use crate::workspace::configuration::LeftOut;
 use crate::workspace::file_text::{TextFault, text_at};
 use crate::workspace::include_line::opens_project;
 use crate::workspace::path::{configured_folder, real_path};
@@ -33,6 +34,7 @@ pub fn specs_affected(folder: &Path, changes: &Changes) -> Vec<(PathBuf, Result<
     let mut files = specs_in(&walk);
     let reach = changes.reach();
     files.retain(|file| reach.extends_to(file));
+    take_left_out(&mut files);
     files.sort();
     let mut specs = specs_among(files, &open);
     specs.retain(|(file, spec)| match spec {
@@ -79,15 +81,31 @@ pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFa
     Ok(vec![spec_of(&file, open)?])
 }
 
-/// The files below a folder that hold specs or parts of specs, by path.
+/// The files below a folder that hold specs or parts of specs, by path, without those that a configuration above them
+/// leaves out.
 pub fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
     let folder = real_path(folder);
     let on_disk = specs_in(&WalkBuilder::new(&folder)).into_iter();
     let unsaved = open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned);
     let mut files: Vec<_> = on_disk.chain(unsaved).collect();
+    take_left_out(&mut files);
     files.sort();
     files.dedup();
     files
+}
+
+/// True when there are specs below a folder and a configuration leaves out every one.
+pub fn are_left_out(folder: &Path) -> bool {
+    let mut files = specs_in(&WalkBuilder::new(real_path(folder)));
+    let is_some = !files.is_empty();
+    take_left_out(&mut files);
+    is_some && files.is_empty()
+}
+
+/// Takes out the files that a configuration above them leaves out.
+fn take_left_out(files: &mut Vec<PathBuf>) {
+    let mut left_out = LeftOut::default();
+    files.retain(|file| !left_out.has(file));
 }
 
 fn specs_in(walk: &WalkBuilder) -> Vec<PathBuf> {
@@ -108,6 +126,7 @@ fn with_spec(file: PathBuf, open: &OpenDocuments) -> (PathBuf, Result<Spec, Text
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::workspace::name_within;
 
     fn folder_with(files: &[(&str, &str)]) -> tempfile::TempDir {
         let folder = tempfile::tempdir().unwrap();
@@ -139,6 +158,36 @@ mod tests {
             })
             .collect();
         assert_eq!(found, [("hop.framing", false), ("a-left-over.framing", true)]);
+    }
+
+    /// The left-out files of each folder are those of its own configuration and of every one above.
+    #[test]
+    fn what_a_configuration_leaves_out_is_passed_over() {
+        let folder = folder_with(&[
+            (
+                "storyrod.toml",
+                "leave-out = [\"drafts/\", \"*.old.framing\", \"/a/only-here.framing\", \"!b.old.framing\"]\n",
+            ),
+            ("a/a.framing", ""),
+            ("a/a.old.framing", ""),
+            ("a/b.old.framing", ""),
+            ("a/drafts/deep/c.framing", ""),
+            ("a/only-here.framing", ""),
+            ("job/storyrod.toml", "leave-out = [\"/only-here.framing\"]\n"),
+            ("job/a/only-here.framing", ""),
+            ("job/only-here.framing", ""),
+            ("job/job.old.framing", ""),
+        ]);
+        let left_in = |below: &str| -> Vec<String> {
+            let files = files_below(&folder.path().join(below), &OpenDocuments::default());
+            files.iter().map(|file| name_within(&real_path(folder.path()), file)).collect()
+        };
+        assert_eq!(left_in(""), ["a/a.framing", "a/b.old.framing", "job/a/only-here.framing"]);
+        assert_eq!(left_in("a"), ["a/a.framing", "a/b.old.framing"]);
+        assert_eq!(left_in("job"), ["job/a/only-here.framing"]);
+        assert_eq!(left_in("a/drafts"), [""; 0]);
+        assert!(are_left_out(&folder.path().join("a/drafts")) && !are_left_out(&folder.path().join("a")));
+        assert!(!are_left_out(&folder.path().join("none")));
     }
 
     #[test]

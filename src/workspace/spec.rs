@@ -73,7 +73,7 @@ pub fn spec_of(root_file: &Path, open: &OpenDocuments) -> Result<Spec, TextFault
     let own_folder = root_file.parent().unwrap_or(&root_file).to_owned();
     let configured = configured_folder(&root_file);
     let configuration_faults = match &configured {
-        Some(folder) => configuration::read(&folder.join(CONFIGURATION_NAME)),
+        Some(folder) => configuration::read(&folder.join(CONFIGURATION_NAME)).faults,
         None => Vec::new(),
     };
     let is_alone = !opens_project(&text);

@@ -4,6 +4,7 @@
 mod baseline;
 mod changed_since;
 mod changes;
+mod configuration;
 mod day;
 #[path = "../support/dice.rs"]
 mod dice;

@@ -206,6 +206,37 @@ fn a_fault_of_the_configuration_is_shown_in_the_configuration() {
     assert_eq!(shown[0]["range"]["start"], json!({"line": 1, "character": 0}));
 }
 
+/// Both houses have the one mistake; a draft is shown once it is looked through, and for who opens it.
+#[test]
+fn what_the_configuration_leaves_out_is_shown_to_who_opens_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let folder = folder.path().canonicalize().unwrap();
+    std::fs::create_dir(folder.join("drafts")).unwrap();
+    let [house, draft, configuration] = ["house.framing", "drafts/house.framing", "storyrod.toml"];
+    let write = |name: &str, text: &str| std::fs::write(folder.join(name), text).unwrap();
+    let uri = |name: &str| uri_of(&folder.join(name));
+    let leaving_out = "leave-out = [\"drafts/\"]\n";
+    [house, draft].iter().for_each(|name| write(name, &broken()));
+    write(configuration, leaving_out);
+    let mut session = Session::start();
+    session.initialize(&json!({
+        "processId": null, "rootUri": uri_of(&folder), "workspaceFolders": null, "capabilities": {},
+    }));
+    assert_eq!(shallow(&broken(), &session.diagnostics(&uri(house), None)), [SHALLOW]);
+    assert!(!session.shown().contains_key(&uri(draft)));
+
+    let configured = json!({"changes": [{"uri": uri(configuration), "type": 2}]});
+    write(configuration, "");
+    session.notify("workspace/didChangeWatchedFiles", &configured);
+    assert_eq!(shallow(&broken(), &session.diagnostics(&uri(draft), None)), [SHALLOW]);
+    write(configuration, leaving_out);
+    session.notify("workspace/didChangeWatchedFiles", &configured);
+    assert_eq!(session.diagnostics(&uri(draft), None), [Value::Null; 0]);
+
+    session.open(&uri(draft), &broken());
+    assert_eq!(shallow(&broken(), &session.diagnostics(&uri(draft), Some(1))), [SHALLOW]);
+}
+
 #[test]
 fn an_address_comes_back_as_the_client_writes_it() {
     let mut session = Session::plain();
