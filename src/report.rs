@@ -37,7 +37,7 @@ pub use change::{
 };
 pub use documentation::{write_index, write_rule};
 pub use facts::write_facts;
-pub use fingerprint::known_as;
+pub use fingerprint::{is_part_of, known_as};
 pub use gather::{GatherFault, Gathered, ShardResult, gather};
 pub use json::{Unusable, write_json};
 pub use junit::write_junit;

@@ -1,7 +1,8 @@
 //! `lint --baseline`: what was found before a team began to look is known, and only what is new counts.
 //!
 //! A finding is known by what its SARIF fingerprint is made of. Where several share that, each is known by its message
-//! too, so that one that is mended makes no room for another.
+//! too, so that one that is mended makes no room for another. One finding about several elements stays known for those
+//! that are left when some of them are mended.
 
 use std::collections::HashMap;
 use std::fs;
@@ -17,7 +18,7 @@ use crate::cli::complain;
 use crate::cli::lint::Analysed;
 use crate::cli::part::PartArguments;
 use crate::diagnostic::Diagnostic;
-use crate::report::{counted, known_as, printable};
+use crate::report::{counted, is_part_of, known_as, printable};
 use crate::rules;
 use crate::workspace::{CONFIGURATION_NAME, Configuration, name_within, real_path};
 
@@ -92,18 +93,22 @@ impl BaselineArguments {
         let mut known = baseline.known;
         // Each is told of by the shard that looks at its spec.
         known.retain(|known| part.has(&names.folder.join(&known.spec)));
-        let (stale, kept) = split(known, analysed, &names);
+        let Split { stale, shrunk, kept } = split(known, analysed, &names);
         let n_left_out: usize =
             analysed.iter_mut().map(|spec| leave_out(spec, &names.of_spec(spec), &kept)).sum();
         if self.update_baseline {
             write(file, kept)?;
         }
         complain(&format!("{} in {shown}: left out", counted(n_left_out, "known finding")));
-        for known in &stale {
-            let what = match self.update_baseline {
-                true => "mended, and taken out",
-                false => "mended; `--update-baseline` takes it out",
-            };
+        let update = self.update_baseline;
+        let mended =
+            if update { "mended, and taken out" } else { "mended; `--update-baseline` takes it out" };
+        let in_part = match update {
+            true => "mended in part: what is left was written",
+            false => "mended in part; `--update-baseline` writes what is left",
+        };
+        let stale = stale.iter().map(|known| (mended, known));
+        for (what, known) in stale.chain(shrunk.iter().map(|known| (in_part, known))) {
             let Known { spec, rule, message, .. } = known;
             complain(&format!("advice: {what}: {}: {} [{rule}]", printable(spec), printable(message)));
         }
@@ -175,40 +180,67 @@ fn known_in(analysed: &Analysed, names: &Names) -> Vec<Known> {
     all.filter_map(|finding| known_of(&name, finding)).collect()
 }
 
-/// The entries to which nothing answers any more, and the others, which have the messages of today. A spec that was not
-/// looked at keeps its entries, unless its file is gone.
-fn split(known: Vec<Known>, analysed: &[Analysed], names: &Names) -> (Vec<Known>, Vec<Known>) {
+/// What became of the entries.
+#[derive(Default)]
+struct Split {
+    /// Nothing answers to them any more.
+    stale: Vec<Known>,
+    /// Only a part of them is left.
+    shrunk: Vec<Known>,
+    /// What is known of what was found, with the messages of today.
+    kept: Vec<Known>,
+}
+
+/// Holds the entries against what was found. A spec that was not looked at keeps its entries, unless its file is gone.
+fn split(known: Vec<Known>, analysed: &[Analysed], names: &Names) -> Split {
+    let mut split = Split::default();
     let mut entries: HashMap<String, Vec<Known>> = HashMap::new();
-    let (mut stale, mut kept) = (Vec::new(), Vec::new());
     let looked_at: Vec<String> = analysed.iter().map(|spec| names.of_spec(spec)).collect();
     for known in known {
         match looked_at.contains(&known.spec) {
             true => entries.entry(known.key.clone()).or_default().push(known),
-            false if names.folder.join(&known.spec).exists() => kept.push(known),
-            false => stale.push(known),
+            false if names.folder.join(&known.spec).exists() => split.kept.push(known),
+            false => split.stale.push(known),
         }
     }
     let mut found: HashMap<String, Vec<Known>> = HashMap::new();
     for known in analysed.iter().flat_map(|spec| known_in(spec, names)) {
         found.entry(known.key.clone()).or_default().push(known);
     }
+    let mut unanswered: Vec<Known> = Vec::new();
     for (key, mut before) in entries {
-        let mut now = found.remove(&key).unwrap_or_default();
-        match (before.as_slice(), now.as_slice()) {
+        match (before.as_slice(), found.get_mut(&key)) {
             // The only one of its kind may have other figures.
-            ([_], [_]) => kept.append(&mut now),
-            _ => {
-                for one in now {
+            ([_], Some(now)) if now.len() == 1 => split.kept.append(now),
+            (_, now) => {
+                for one in now.map(mem::take).unwrap_or_default() {
                     if let Some(at) = before.iter().position(|known| known.message == one.message) {
-                        kept.push(before.swap_remove(at));
+                        split.kept.push(before.swap_remove(at));
                     }
                 }
-                stale.append(&mut before);
+                unanswered.append(&mut before);
             }
         }
     }
-    stale.sort();
-    (stale, kept)
+    unanswered.sort();
+    // Of a kind that no entry has: of two alike one is more than was known.
+    let mut alone: Vec<Known> = found.into_values().filter(|now| now.len() == 1).flatten().collect();
+    for entry in unanswered {
+        let is_part = |now: &Known| {
+            now.spec == entry.spec
+                && now.rule == entry.rule
+                && is_part_of([&now.element, &now.message], [&entry.element, &entry.message])
+        };
+        let parts: Vec<Known> = alone.extract_if(.., |now| is_part(now)).collect();
+        match parts.is_empty() {
+            true => split.stale.push(entry),
+            false => split.shrunk.push(entry),
+        }
+        split.kept.extend(parts);
+    }
+    split.stale.sort();
+    split.shrunk.sort();
+    split
 }
 
 /// Takes the kept entries' findings out of a spec: how many. What follows from one of them and is new stands by itself then.

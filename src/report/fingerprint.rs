@@ -41,6 +41,28 @@ fn known_by(project: &str, finding: &Diagnostic) -> u64 {
     hasher.finish()
 }
 
+/// True when a finding says nothing that another did not say: it is of the same kind, and of some of the same elements.
+/// Each is given as its element and its message.
+pub fn is_part_of(part: [&str; 2], whole: [&str; 2]) -> bool {
+    fn words(texts: [&str; 2]) -> BTreeSet<&str> {
+        let words = texts.into_iter().flat_map(str::split_whitespace);
+        words.filter_map(name_or_word).map(without_number).collect()
+    }
+    words(part).is_subset(&words(whole))
+}
+
+/// The word for one and for several as one word.
+fn without_number(word: &str) -> &str {
+    match word {
+        "are" => "is",
+        "they" => "it",
+        "have" => "has",
+        "shelves" => "shelf",
+        "is" | "has" => word,
+        _ => word.strip_suffix('s').unwrap_or(word),
+    }
+}
+
 /// A word of a message without the marks round it; none when it is a figure.
 fn name_or_word(word: &str) -> Option<&str> {
     let word = word.trim_matches(|character: char| !character.is_alphanumeric());
@@ -50,7 +72,27 @@ fn name_or_word(word: &str) -> Option<&str> {
 
 #[cfg(test)]
 mod tests {
-    use super::name_or_word;
+    use super::{is_part_of, name_or_word};
+
+    const BOTH: [&str; 2] = [
+        "joists J1",
+        "the tops of walls W1 and W2 are 2\" too high for joists J1: say 99'-0 1/2\", they need 98'-10 1/2\"",
+    ];
+
+    #[test]
+    fn fewer_elements_are_a_part_and_others_are_not() {
+        let of = |message: &str| is_part_of(["joists J1", message], BOTH);
+        assert!(is_part_of(BOTH, BOTH));
+        assert!(of("the top of wall W2 is 1\" too high for joists J1: says 99'-0\", it needs 98'-11\""));
+        assert!(!of(
+            "the top of wall W3 is 2\" too high for joists J1: says 99'-0 1/2\", it needs 98'-10 1/2\""
+        ));
+        assert!(!of(
+            "the top of wall W2 is 2\" too low for joists J1: says 99'-0 1/2\", it needs 99'-2 1/2\""
+        ));
+        assert!(!of("the tops of walls W1, W2 and W3 are 2\" too high for joists J1"));
+        assert!(!is_part_of(["joists J2", BOTH[1]], BOTH));
+    }
 
     #[test]
     fn figures_are_no_words() {

@@ -101,6 +101,32 @@ fn a_baseline_shrinks_and_a_mended_fault_makes_no_room_for_another() {
 }
 
 #[test]
+fn what_is_left_of_a_finding_about_several_walls_is_no_new_one() {
+    let folder = folder_with(&[("cabin.framing", &faulty_cabin())]);
+    let path = folder.path();
+    lint(path, &["--update-baseline"]);
+    let message = |known: &toml::Value| known["message"].as_str().unwrap().to_owned();
+    let of_walls = |path: &Path| known(path).iter().map(message).find(|message| message.contains("too high"));
+    assert!(of_walls(path).unwrap().starts_with("the tops of walls W1 and W2 are 2\" too high"));
+    // W1 is cut down, and its sheet says so.
+    let mended = faulty_cabin()
+        .replacen("top           99'-0 1/2\"", "top           98'-10 1/2\"", 1)
+        .replace("top of W1 = 99'-0 1/2\"", "top of W1 = 98'-10 1/2\"");
+    write(path, &mended);
+    let whole = storyrod_in(path, &["lint", "--format", "lines"], b"");
+    assert!(whole.out.contains("the top of wall W2 is 2\" too high"), "{}", whole.out);
+    let ran = lint(path, &["--format", "lines"]);
+    assert_eq!((ran.code, found(&ran).len()), (0, 0), "{}", ran.out);
+    let advice = "advice: mended in part; `--update-baseline` writes what is left: cabin.framing: the tops of walls W1 and W2";
+    assert!(ran.log.contains(advice), "{}", ran.log);
+    assert_eq!(lint(path, &["--update-baseline"]).code, 0);
+    assert!(of_walls(path).unwrap().starts_with("the top of wall W2 is 2\" too high"));
+    // Then the other way round it is new.
+    write(path, &faulty_cabin());
+    assert_eq!(lint(path, &[]).code, 1);
+}
+
+#[test]
 fn danger_and_what_is_wrong_with_the_text_are_never_left_out() {
     let cabin = sample("first.framing");
     let faulty = cabin
