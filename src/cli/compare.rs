@@ -8,12 +8,13 @@ use clap::Args;
 
 use crate::cli::change_output::{OutputArguments, places};
 use crate::cli::configured::configuration_here;
-use crate::cli::lint::{Analysed, analysed};
-use crate::cli::parallel::JobsArguments;
+use crate::cli::lint::{Analysed, show_progress};
+use crate::cli::parallel::{JobsArguments, in_parallel};
 use crate::cli::states::{Kept, Pair, States};
 use crate::cli::{Outcome, revision};
 use crate::compare::{self, Change, compare};
 use crate::report::{Palette, ShownChange, ShownChanges, write_letter};
+use crate::snapshot::Caches;
 use crate::syntax::value::Date;
 
 #[derive(Debug, Args)]
@@ -92,56 +93,32 @@ impl Told {
     }
 }
 
-/// Checks both states of each spec, so many at once, and compares them.
+/// Checks both states of each spec and compares them, so many specs at once.
 fn told(pairs: Vec<Pair>, today: Date, jobs: usize) -> anyhow::Result<Vec<Told>> {
-    let (mut specs, mut names, mut kinds) = (Vec::new(), Vec::new(), Vec::new());
-    let mut keep = |kept: Kept| {
-        specs.push(kept.spec);
-        names.push(kept.names);
-    };
-    for pair in pairs {
-        let kind = match pair {
-            Pair::Both(old, new) => {
-                keep(old);
-                keep(new);
-                (true, true)
-            }
-            Pair::Came(new) => {
-                keep(new);
-                (false, true)
-            }
-            Pair::Went(old) => {
-                keep(old);
-                (true, false)
-            }
-        };
-        kinds.push(kind);
-    }
-    let mut states =
-        analysed(specs, today, jobs)?.into_iter().zip(names).map(|(state, names)| state.with_names(names));
-    let mut told = Vec::new();
-    for (has_old, has_new) in kinds {
-        let old = if has_old { states.next() } else { None };
-        let new = if has_new { states.next() } else { None };
-        told.extend(told_of(old.as_ref(), new.as_ref()));
-    }
-    Ok(told)
+    let n_pairs = pairs.len();
+    show_progress(0, n_pairs)?;
+    let tell = |caches: &mut Caches, pair: Pair| told_of(pair, caches, today);
+    let told = in_parallel(pairs, jobs, tell, |done| show_progress(done, n_pairs))?;
+    Ok(told.into_iter().flatten().collect())
 }
 
-fn told_of(old: Option<&Analysed>, new: Option<&Analysed>) -> Option<Told> {
+fn told_of(pair: Pair, caches: &mut Caches, today: Date) -> Option<Told> {
+    let mut analysed = |kept: Kept| Analysed::of(&kept.spec, kept.names, caches, today);
     let name = |of: &Analysed| of.checked().name().to_owned();
-    Some(match (old, new) {
-        (Some(old), Some(new)) => {
+    Some(match pair {
+        Pair::Both(old, new) => {
+            let (old, new) = (analysed(old)?, analysed(new)?);
             let change = compare(&old.snapshot, &new.snapshot);
-            let places = places(&change, old, new);
-            Told { name: name(new), change, places }
+            let places = places(&change, &old, &new);
+            Told { name: name(&new), change, places }
         }
-        (None, Some(new)) => {
-            Told { name: name(new), change: compare::came(&new.snapshot), places: Vec::new() }
+        Pair::Came(new) => {
+            let new = analysed(new)?;
+            Told { name: name(&new), change: compare::came(&new.snapshot), places: Vec::new() }
         }
-        (Some(old), None) => {
-            Told { name: name(old), change: compare::went(&old.snapshot), places: Vec::new() }
+        Pair::Went(old) => {
+            let old = analysed(old)?;
+            Told { name: name(&old), change: compare::went(&old.snapshot), places: Vec::new() }
         }
-        (None, None) => return None,
     })
 }

@@ -128,14 +128,16 @@ pub(in crate::cli) struct Analysed {
 }
 
 impl Analysed {
+    /// A spec as on one day, its files by these names.
+    pub fn of(spec: &Spec, names: Vec<String>, caches: &mut Caches, today: Date) -> Option<Self> {
+        // Nobody cancels here.
+        let snapshot = analyse(&spec.inputs, caches, today, &|| false).ok()?;
+        Some(Self { snapshot, names, is_alone: spec.is_alone, n_known: 0 })
+    }
+
     /// The same files at another moment.
     pub fn with_snapshot(&self, snapshot: Snapshot) -> Self {
         Self { snapshot, names: self.names.clone(), is_alone: self.is_alone, n_known: self.n_known }
-    }
-
-    /// The same spec with other names for its files.
-    pub fn with_names(self, names: Vec<String>) -> Self {
-        Self { names, ..self }
     }
 
     pub fn checked(&self) -> Checked<'_> {
@@ -156,17 +158,15 @@ pub(in crate::cli) fn analysed(specs: Vec<Spec>, today: Date, jobs: usize) -> an
     let here = real_path(Path::new("."));
     show_progress(0, n_specs)?;
     let check = |caches: &mut Caches, spec: Spec| {
-        // Nobody cancels here.
-        let snapshot = analyse(&spec.inputs, caches, today, &|| false).ok()?;
         let names = names_from_here(&here, &spec);
-        Some(Analysed { snapshot, names, is_alone: spec.is_alone, n_known: 0 })
+        Analysed::of(&spec, names, caches, today)
     };
     let analysed = in_parallel(specs, jobs, check, |done| show_progress(done, n_specs))?;
     Ok(analysed.into_iter().flatten().collect())
 }
 
 /// One line on a terminal, written over and taken away at the end.
-fn show_progress(done: usize, all: usize) -> io::Result<()> {
+pub(in crate::cli) fn show_progress(done: usize, all: usize) -> io::Result<()> {
     let mut log = io::stderr();
     if all < 2 || !log.is_terminal() {
         return Ok(());
