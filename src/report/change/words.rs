@@ -68,7 +68,7 @@ fn items_that_differ(was: &str, is: &str) -> Option<(String, String)> {
     let (was, is): (Vec<&str>, Vec<&str>) = (was.split(", ").collect(), is.split(", ").collect());
     let differing: Vec<(&str, &str)> =
         was.iter().copied().zip(is.iter().copied()).filter(|(was, is)| was != is).collect();
-    let is_clearer = was.len() == is.len() && 0 < differing.len() && 2 * differing.len() < was.len();
+    let is_clearer = was.len() == is.len() && !differing.is_empty() && 2 * differing.len() < was.len();
     let joined = |items: Vec<&str>| items.join(", ");
     let (was, is) = differing.into_iter().unzip();
     is_clearer.then(|| (joined(was), joined(is)))
