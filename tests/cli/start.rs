@@ -158,6 +158,17 @@ fn the_hook_judges_what_will_be_committed() {
 }
 
 #[test]
+fn drafts_may_be_faulty() {
+    let repository = started();
+    fs::create_dir(repository.path().join("drafts")).unwrap();
+    repository.write("drafts/house.framing", faulty(&repository));
+    repository.commit();
+    passes(&repository.run(&["sh", "ci/check.sh", "HEAD"]));
+    repository.git(&["mv", "drafts/house.framing", "second.framing"]);
+    assert!(!repository.run(&["git", "commit", "--quiet", "--message=next"]).status.success());
+}
+
+#[test]
 fn a_diff_there_shows_facts() {
     let repository = started();
     repository.write("house.framing", faulty(&repository));
