@@ -1,10 +1,12 @@
 //! Which specs a change can affect: by what they read, ask for, or are read under.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::ops::Bound;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
+use crate::workspace::changes::targets;
+use crate::workspace::file_text::text_of;
 use crate::workspace::path::real_path;
 use crate::workspace::{CONFIGURATION_NAME, Changes, History, Spec};
 
@@ -39,6 +41,40 @@ impl Changes {
         Reach { changes: self.clone(), known: Mutex::default() }
     }
 
+    /// Those of some files that have to be read as specs: what changed itself, and whatever include lines lead from to
+    /// something that changed, however far.
+    pub(in crate::workspace) fn connected(&self, mut files: Vec<PathBuf>) -> Vec<PathBuf> {
+        let mut reached_by: Vec<PathBuf> = Vec::new();
+        let mut includers: HashMap<PathBuf, Vec<PathBuf>> = HashMap::new();
+        let mut read: HashSet<PathBuf> = HashSet::new();
+        let mut waiting: Vec<PathBuf> = files.iter().map(|file| without_link(file)).collect();
+        while let Some(file) = waiting.pop() {
+            // What lies outside counts as changed: nothing more can be learnt there.
+            if self.is_unknown(&file) || !read.insert(file.clone()) {
+                continue;
+            }
+            let targets = text_of(&file).map(|text| targets(&text, &file)).unwrap_or_default();
+            for target in targets.into_iter().map(|target| real_path(&target)) {
+                if self.is_unknown(&target) || self.is_in(&target) {
+                    reached_by.push(file.clone());
+                }
+                includers.entry(target.clone()).or_default().push(file.clone());
+                waiting.push(target);
+            }
+        }
+        // Who includes a part decides whether it is a spec by itself.
+        reached_by.extend(files.iter().map(|file| without_link(file)).filter(|file| self.affect_root(file)));
+        let mut connected = HashSet::new();
+        while let Some(file) = reached_by.pop() {
+            if !connected.contains(&file) {
+                reached_by.extend(includers.get(&file).into_iter().flatten().cloned());
+                connected.insert(file);
+            }
+        }
+        files.retain(|file| connected.contains(&without_link(file)));
+        files
+    }
+
     /// True when something in a folder, or the folder itself, is among what changed.
     fn is_in(&self, folder: &Path) -> bool {
         // In this order whatever a folder holds stands behind it.
@@ -55,6 +91,11 @@ impl Changes {
     }
 }
 
+/// The path of a file in a folder without links.
+fn without_link(file: &Path) -> PathBuf {
+    if file.is_symlink() { real_path(file) } else { file.to_owned() }
+}
+
 /// Where specs can stand that a change affects: a root file reads nothing outside of its root folder.
 pub(in crate::workspace) struct Reach {
     changes: Changes,
@@ -65,7 +106,7 @@ pub(in crate::workspace) struct Reach {
 impl Reach {
     /// True when a file has to be read to tell whether it is affected.
     pub fn extends_to(&self, file: &Path) -> bool {
-        let real = if file.is_symlink() { real_path(file) } else { file.to_owned() };
+        let real = without_link(file);
         self.changes.affect_root(&real) || self.is_in_root_folder(real.parent().unwrap_or(&real))
     }
 

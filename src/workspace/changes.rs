@@ -113,7 +113,8 @@ fn included_before(old: DiffFile<'_>, path: &Path, repository: &Repository) -> V
     text.map(|text| targets(&text, path)).unwrap_or_default()
 }
 
-fn targets(text: &str, file: &Path) -> Vec<PathBuf> {
+/// Where the include lines of a file lead to.
+pub(in crate::workspace) fn targets(text: &str, file: &Path) -> Vec<PathBuf> {
     let folder = file.parent().unwrap_or(file);
     include_lines(text).into_iter().map(|(path, _)| without_dots(&folder.join(path))).collect()
 }

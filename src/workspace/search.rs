@@ -36,7 +36,7 @@ pub fn specs_affected(folder: &Path, changes: &Changes) -> Vec<(PathBuf, Result<
     files.retain(|file| reach.extends_to(file));
     take_left_out(&mut files);
     files.sort();
-    let mut specs = specs_among(files, &open);
+    let mut specs = specs_among(changes.connected(files), &open);
     specs.retain(|(file, spec)| match spec {
         Ok(spec) => changes.affect(spec),
         Err(_) => changes.affect_root(&real_path(file)),
