@@ -58,6 +58,12 @@ const HEAD: &str = "# What `storyrod lint --baseline` leaves out: found before, 
                     # `--update-baseline` takes out what is mended. Nothing that means danger belongs here.\n";
 
 impl BaselineArguments {
+    /// The file, as a person in the working folder writes it.
+    pub fn file(&self, configuration: &Configuration) -> Option<PathBuf> {
+        let configured = || Some(Names::of(configuration).seen_from_here(configuration.baseline.as_ref()?));
+        self.baseline.clone().or_else(configured)
+    }
+
     /// Takes what the baseline holds out of the findings, and says what it did on standard error.
     ///
     /// # Errors
@@ -69,8 +75,7 @@ impl BaselineArguments {
         part: &PartArguments,
     ) -> anyhow::Result<()> {
         let names = Names::of(configuration);
-        let configured = || Some(names.seen_from_here(configuration.baseline.as_ref()?));
-        let Some(file) = &self.baseline.clone().or_else(configured) else {
+        let Some(file) = &self.file(configuration) else {
             if self.update_baseline {
                 bail!("`--update-baseline` needs `--baseline FILE`, or `baseline` in {CONFIGURATION_NAME}");
             }

@@ -76,7 +76,8 @@ pub(in crate::cli) fn run(
     let part = arguments.part.part(today, fail_on);
     let stdin_name = arguments.stdin_filename.as_deref();
     let paths = paths_of(&arguments.paths, &mut configuration);
-    let mut found = arguments.part.specs_of(&paths, stdin_name)?;
+    let baseline = arguments.baseline.file(&configuration);
+    let mut found = arguments.part.specs_of(&paths, stdin_name, baseline.as_deref())?;
     // Each is told by the shard to which the file falls.
     found.add_faults(configuration.faults.iter().filter(|fault| arguments.part.has(&fault.path)));
     let Found { specs, unusable, .. } = found;

@@ -17,7 +17,8 @@ use crate::workspace::{Changes, History, common_folder, name_within, real_path};
 pub(in crate::cli) struct PartArguments {
     /// Look only at specs that can be affected by what changed since REVISION, a commit, branch or tag of the git
     /// repository: since the last commit that it and what is checked out have in common, so that a branch answers for
-    /// its own changes. The files on disk count, committed or not, without those that git ignores
+    /// its own changes. The files on disk count, committed or not, without those that git ignores. A baseline that
+    /// changed affects every spec
     #[arg(long, value_name = "REVISION", conflicts_with = "stdin_filename")]
     changed_since: Option<String>,
     /// Look only at the K-th of N parts of the specs, so that several machines share the work: a spec's part depends on
@@ -41,21 +42,28 @@ impl PartArguments {
         Part { changed_since: self.changed_since.as_deref(), shard }
     }
 
-    /// The specs of this part that the paths lead to. What can't be used falls to a shard as a spec of its name does:
+    /// The specs of this part that the paths lead to; what is found in each depends on the baseline too. What can't be used falls to a shard as a spec of its name does:
     /// it is told once.
     ///
     /// # Errors
     /// A path lies in no repository, or in one that does not know the revision.
-    pub fn specs_of(&self, paths: &[PathBuf], stdin_name: Option<&Path>) -> anyhow::Result<Found> {
+    pub fn specs_of(
+        &self,
+        paths: &[PathBuf],
+        stdin_name: Option<&Path>,
+        baseline: Option<&Path>,
+    ) -> anyhow::Result<Found> {
         if self.is_narrowed() && paths.iter().any(|path| path.as_os_str() == STANDARD_INPUT) {
             bail!("`--changed-since` and `--shard` choose among files on disk: standard input is none");
         }
         let mut found = match &self.changed_since {
-            Some(revision) => affected(paths, revision)?,
+            Some(revision) => affected(paths, revision, baseline)?,
             None => specs_of(paths, stdin_name),
         };
-        found.specs.retain(|spec| spec.paths.first().is_some_and(|root| self.has(root)));
-        found.unusable.retain(|unusable| self.has(Path::new(&unusable.file)));
+        if self.shard.is_some() {
+            found.specs.retain(|spec| spec.paths.first().is_some_and(|root| self.has(root)));
+            found.unusable.retain(|unusable| self.has(Path::new(&unusable.file)));
+        }
         Ok(found)
     }
 
@@ -73,13 +81,17 @@ impl PartArguments {
     }
 }
 
-fn affected(paths: &[PathBuf], revision: &str) -> anyhow::Result<Found> {
+fn affected(paths: &[PathBuf], revision: &str, baseline: Option<&Path>) -> anyhow::Result<Found> {
     let mut found = Found::default();
     let mut known: Vec<Changes> = Vec::new();
     for path in paths {
         let history = History::of(path).with_context(|| path.display().to_string())?;
         if !known.iter().any(|changes| changes.are_of(&history)) {
-            known.push(history.changes_since(revision)?);
+            let mut changes = history.changes_since(revision)?;
+            if baseline.is_some_and(|file| changes.have(file)) {
+                changes.affect_everything();
+            }
+            known.push(changes);
         }
         if let Some(changes) = known.iter().find(|changes| changes.are_of(&history)) {
             found.add_affected(path, changes);

@@ -16,6 +16,16 @@ impl Changes {
         self.repository == history.folder()
     }
 
+    /// True when a file is among what changed.
+    pub fn have(&self, file: &Path) -> bool {
+        self.files.contains(&real_path(file))
+    }
+
+    /// Takes every spec for one that the change can affect.
+    pub fn affect_everything(&mut self) {
+        self.is_everything = true;
+    }
+
     /// True when the change can affect what is found in a spec: one of its files, one that it asks for, or the
     /// configuration above it is among what changed. A file of which the repository knows nothing counts as changed.
     pub fn affect(&self, spec: &Spec) -> bool {

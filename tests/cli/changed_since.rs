@@ -209,8 +209,9 @@ fn nothing_changed_is_said_in_every_format() {
 
 #[test]
 fn a_baseline_keeps_what_was_not_looked_at() {
-    let repository = repository_with(&[("a.framing", &faulty_cabin()), ("b/b.framing", &faulty_cabin())]);
-    let path = repository.path();
+    let mut repository = repository_with(&[("a.framing", &faulty_cabin()), ("b/b.framing", &faulty_cabin())]);
+    let folder = repository.path().to_owned();
+    let path = folder.as_path();
     let lint = |more: &[&str]| -> Ran {
         storyrod_in(path, &[&["lint", "--baseline", "known.toml"], more].concat(), b"")
     };
@@ -220,14 +221,21 @@ fn a_baseline_keeps_what_was_not_looked_at() {
     assert!(ran.log.contains("without `--changed-since`"), "{}", ran.log);
     assert_eq!(lint(&["--update-baseline"]).code, 0);
     let before = fs::read_to_string(path.join("known.toml")).unwrap();
+    repository.commit();
     write(path, "a.framing", &format!("-- moved\n{}", faulty_cabin()));
     let ran = lint(&["--update-baseline", "--changed-since", "HEAD"]);
     assert_eq!(ran.code, 0, "{}", ran.out);
+    assert!(ran.out.contains("1 spec looked at"), "{}", ran.out);
     assert_eq!(fs::read_to_string(path.join("known.toml")).unwrap(), before);
     write(path, "a.framing", &sample("first.framing"));
     lint(&["--update-baseline", "--changed-since", "HEAD"]);
     let after = fs::read_to_string(path.join("known.toml")).unwrap();
     assert!(after.contains("b/b.framing") && !after.contains("\"a.framing\""), "{after}");
+    // What it does not hold any more may be found in any spec.
+    fs::write(path.join("known.toml"), "").unwrap();
+    let ran = lint(&["--changed-since", "HEAD"]);
+    assert_eq!(ran.code, 1);
+    assert!(ran.out.contains("b/b.framing:") && ran.out.contains("2 specs looked at"), "{}", ran.out);
 }
 
 #[test]
