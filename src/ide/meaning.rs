@@ -292,6 +292,7 @@ mod tests {
 
     const SPEC: &str = r#"project "House"
   datum main subfloor 100'
+  severity check-not-run warning
   waive check-not-run because "not yet"
 grid
   x A 0', B 16'
@@ -390,9 +391,13 @@ sheet A-1
     }
 
     #[test]
-    fn a_rule_is_named_where_it_is_waived() {
-        let places =
-            ["waive [check-not-run] because \"not yet\"", "waive [check-not-run] because \"by hand\""];
+    fn a_rule_is_named_where_it_is_waived_or_weighed_otherwise() {
+        let places = [
+            "severity [check-not-run] warning",
+            "waive [check-not-run] because \"not yet\"",
+            "waive [check-not-run] because \"by hand\"",
+        ];
+        check(&with("check-not$0-run warning"), "check-not-run is check-not-run", &places);
         check(&with("check-not$0-run because \"by"), "check-not-run is check-not-run", &places);
     }
 

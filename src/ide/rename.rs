@@ -194,6 +194,7 @@ mod tests {
             "project \"Hou$0se\"\n",
             "gr$0id\n",
             "project\nbeam B1\n  waive check-not$0-run because \"x\"\n",
+            "project\n  severity check-not$0-run warning\nbeam B1\n",
             "project\ninclude \"b$0.framing\"\n-- file b.framing\nbeam B1\n",
             "project\nbeam B1\n  bears on W$09\n",
             "$0",

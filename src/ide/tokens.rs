@@ -341,6 +341,20 @@ hold point "Step"
     }
 
     #[test]
+    fn a_rule_that_is_weighed_otherwise_looks_like_one_that_is_waived() {
+        assert_eq!(
+            line("project\n  severity beam-strength$0 off because \"a sketch\"\n"),
+            [
+                "severity property",
+                "beam-strength decorator",
+                "off enumMember",
+                "because operator",
+                "\"a sketch\" string",
+            ]
+        );
+    }
+
+    #[test]
     fn an_element_that_waives_a_rule_says_so_and_a_waiver_grows_old() {
         check(
             "beam $0B1",

@@ -18,7 +18,7 @@ impl Patterns {
         let mut builder = GitignoreBuilder::new(folder);
         let mut faults = Vec::new();
         for (at, line) in lines.iter().enumerate() {
-            if line.trim().is_empty() || line.starts_with('#') {
+            if line.trim().trim_start_matches('!').is_empty() || line.starts_with('#') {
                 faults.push((at, "it leaves out nothing".to_owned()));
             } else if let Err(error) = builder.add_line(None, line) {
                 faults.push((at, error.to_string()));

@@ -282,7 +282,7 @@ mod tests {
 
     #[test]
     fn a_pattern_that_leaves_out_nothing_is_told() {
-        let text = "leave-out = [\"[z-a]\", \"drafts/\", \"# drafts\", \" \"]\n";
+        let text = "leave-out = [\"[z-a]\", \"drafts/\", \"# drafts\", \" \", \"!\"]\n";
         let says = faults(text);
         assert!(says[0].starts_with("1:14: `[z-a]` is no pattern of files: "), "{says:?}");
         assert_eq!(
@@ -290,6 +290,7 @@ mod tests {
             [
                 "1:34: `# drafts` is no pattern of files: it leaves out nothing",
                 "1:46: ` ` is no pattern of files: it leaves out nothing",
+                "1:51: `!` is no pattern of files: it leaves out nothing",
             ]
         );
     }
