@@ -158,6 +158,46 @@ fn the_hook_judges_what_will_be_committed() {
 }
 
 #[test]
+fn the_hook_judges_a_part_of_the_index_and_a_worktree_too_and_leaves_nothing_behind() {
+    let repository = started();
+    let folder = folder_with(&[]);
+    let worktree = folder.path().join("other");
+    repository.git(&["worktree", "add", "--quiet", worktree.to_str().unwrap(), "-b", "other"]);
+    let temporary = folder_with(&[]);
+    let program = assert_cmd::cargo::cargo_bin!("storyrod");
+    let path = format!("{}:{}", program.parent().unwrap().display(), std::env::var("PATH").unwrap());
+    let commit = |script: &str| {
+        let variables = [("PATH", path.as_str()), ("TMPDIR", temporary.path().to_str().unwrap())];
+        let script = format!("cd \"$0\"; {script}");
+        repository.run_with(&variables, &["sh", "-e", "-c", &script, worktree.to_str().unwrap()])
+    };
+    let made = commit(
+        "sed 's/2x10 SPF/2x12 SPF/' house.framing > second.framing
+        sed 's/live          40/live          41/' house.framing > new
+        mv new house.framing
+        git add second.framing",
+    );
+    passes(&made);
+    assert!(!commit("git commit --quiet --all --message=all").status.success());
+    passes(&commit("git commit --quiet --message=part house.framing"));
+    assert!(!commit("cd ci; git commit --quiet --message=rest").status.success());
+    assert_eq!(fs::read_dir(temporary.path()).unwrap().count(), 0);
+}
+
+#[test]
+fn the_commands_of_its_page_run() {
+    let repository = started();
+    let page = read(&repository, "README.md");
+    let commands = page.split("```sh\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+    assert!(commands.lines().count() > 3);
+    passes(&repository.run(&["sh", "-e", "-c", commands]));
+    assert_eq!(repository.git(&["status", "--short"]), "");
+    for file in ["house.framing", "ci/check.sh", ".github/workflows/check.yml", ".gitlab-ci.yml"] {
+        assert!(page.contains(&format!("`{file}`")) && repository.path().join(file).exists(), "{file}");
+    }
+}
+
+#[test]
 fn drafts_may_be_faulty() {
     let repository = started();
     fs::create_dir(repository.path().join("drafts")).unwrap();
