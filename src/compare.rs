@@ -9,6 +9,7 @@ pub mod meaning;
 mod pairing;
 mod repeated;
 mod stated;
+mod strings;
 mod table;
 mod trade;
 mod verdicts;
@@ -95,6 +96,8 @@ pub enum Outcome {
     Passes(Box<Diagnostic>),
     /// A waiver silences what a rule says, and it did not, or the rule said something else then.
     Waived(Box<Diagnostic>),
+    /// A sheet shows what is so no more, though no rule can tell from the sheet alone: what it shows.
+    Stale(String),
     /// A fact has another value; `None` where it has none.
     Moved(FactKey, Option<FactValue>, Option<FactValue>),
 }
@@ -123,6 +126,7 @@ pub fn compare(old: &Snapshot, new: &Snapshot) -> Change {
     repeated::fold(&mut found);
     verdicts::changed(Some(old), new, &renames, &mut found);
     repeated::leave_out_ways(&mut found);
+    strings::stale(&old.house, &new.house, &renames, &mut found);
 
     Change {
         whole: None,
@@ -327,6 +331,7 @@ impl Outcome {
             Self::StillFails(..) => (2, 0),
             Self::Passes(_) => (1, 0),
             Self::Waived(_) => (4, 0),
+            Self::Stale(_) => (5, 0),
             Self::Moved(_, was, is) => (0, how_far(was.as_ref(), is.as_ref())),
         }
     }

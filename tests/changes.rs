@@ -280,7 +280,7 @@ fn there_and_back_is_the_same_change_the_other_way_round() {
                     Outcome::Fails(_) => fails += 1,
                     Outcome::Passes(_) => passes += 1,
                     Outcome::Moved(..) => moved += 1,
-                    Outcome::StillFails(..) | Outcome::Waived(_) => {}
+                    Outcome::StillFails(..) | Outcome::Waived(_) | Outcome::Stale(_) => {}
                 }
             }
             (fails, passes, moved, change.renamed.len())

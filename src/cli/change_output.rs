@@ -67,6 +67,7 @@ impl OutputArguments {
                 compare::Outcome::StillFails(..)
                 | compare::Outcome::Passes(_)
                 | compare::Outcome::Waived(_)
+                | compare::Outcome::Stale(_)
                 | compare::Outcome::Moved(..) => None,
             }
         });

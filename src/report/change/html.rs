@@ -194,6 +194,7 @@ fn sentence(consequence: &Consequence) -> String {
             told(&was.message)
         ),
         Outcome::Waived(is) => format!("<span class=\"mind\">waived</span>: {}", said(&is.message, is.rule)),
+        Outcome::Stale(message) => format!("<span class=\"mind\">stale</span>: {}", told(message)),
         Outcome::Passes(was) => {
             format!("<b class=\"good\">holds now</b>, no longer: {}", said(&was.message, was.rule))
         }

@@ -151,6 +151,7 @@ enum OutcomeOut<'a> {
     Still { rule: &'static str, severity: &'static str, message: &'a str, before: &'a str },
     Holds { rule: &'static str, severity: &'static str, before: &'a str },
     Waived { rule: &'static str, severity: &'static str, message: &'a str },
+    Stale { message: &'a str },
     Moves { fact: String, before: Option<String>, now: Option<String>, also: Vec<Also<'a>> },
 }
 
@@ -188,6 +189,7 @@ impl<'a> ConsequenceOut<'a> {
             Outcome::Waived(is) => {
                 OutcomeOut::Waived { rule: is.rule, severity: is.severity.word(), message: &is.message }
             }
+            Outcome::Stale(message) => OutcomeOut::Stale { message },
             Outcome::Moved(key, was, is) => OutcomeOut::Moves {
                 fact: words::fact(key),
                 before: was.as_ref().map(FactValue::to_string),

@@ -136,7 +136,7 @@ impl<'t> About<'t> {
             | Outcome::StillFails(_, finding)
             | Outcome::Passes(finding)
             | Outcome::Waived(finding) => finding.rule,
-            Outcome::Moved(..) => "",
+            Outcome::Moved(..) | Outcome::Stale(_) => "",
         };
         self.names(&consequence.element) || self.0.contains(rule)
     }

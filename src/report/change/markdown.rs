@@ -104,6 +104,7 @@ pub(super) fn sentence(consequence: &Consequence) -> String {
         Outcome::Waived(finding) => {
             format!("**waived**: {} `{}`", plain(&finding.message), finding.rule)
         }
+        Outcome::Stale(message) => format!("**stale**: {}", plain(message)),
         Outcome::Moved(key, was, is) => {
             let (names, onward) = words::also(consequence);
             let fact = words::fact(key) + &names;

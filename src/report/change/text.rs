@@ -123,6 +123,7 @@ fn write_consequence<'c>(
             let rule = palette.faint(&format!("[{}]", finding.rule));
             writeln!(out, "  {} {} {rule}", palette.strong("waived"), printable(&finding.message))?;
         }
+        Outcome::Stale(message) => writeln!(out, "  {}  {}", palette.strong("stale"), printable(message))?,
         Outcome::Moved(key, was, is) => {
             let name = if moved_of == Some(element) {
                 " ".repeat(element.chars().count())

@@ -124,7 +124,7 @@ pub(super) fn standing(standing: Standing) -> String {
 pub(super) fn is_pressing(consequence: &Consequence) -> Option<Standing> {
     let is_pressing = match consequence.outcome {
         Outcome::Fails(_) | Outcome::StillFails(..) => true,
-        Outcome::Passes(_) | Outcome::Waived(_) => false,
+        Outcome::Passes(_) | Outcome::Waived(_) | Outcome::Stale(_) => false,
         Outcome::Moved(..) => !consequence.ways_out.is_empty(),
     };
     consequence.standing.filter(|_| is_pressing)

@@ -170,6 +170,8 @@ fn what_follows(drawn: &Snapshot, built: &Snapshot) -> Change {
             }
             Outcome::Passes(finding) => rule_named(finding.rule)
                 .is_some_and(|rule| asks_of_what_stands(rule) && !looks_at_shots(rule)),
+            // A drawing.
+            Outcome::Stale(_) => false,
             Outcome::Moved(..) => true,
         });
     }
