@@ -8,11 +8,8 @@ use git2::{Delta, Diff, DiffDelta, DiffFile, DiffOptions, FileMode, ObjectType, 
 use crate::workspace::file_text::{text_of, text_of_bytes};
 use crate::workspace::include_line::include_lines;
 use crate::workspace::path::{real_path, without_dots};
-use crate::workspace::search::is_spec;
-use crate::workspace::{CONFIGURATION_NAME, History, HistoryFault};
-
-/// Files that decide for a whole folder which specs are read in it, and how.
-const OF_A_FOLDER: [&str; 3] = [CONFIGURATION_NAME, ".gitignore", ".ignore"];
+use crate::workspace::search::{decides_for_folder, is_spec};
+use crate::workspace::{History, HistoryFault};
 
 /// What changed in a repository since a revision. Paths are absolute, links resolved.
 #[derive(Clone, Debug, Default)]
@@ -72,8 +69,7 @@ fn changes_of(diff: &Diff<'_>, repository: &Repository, folder: &Path) -> Change
             changes.unknown.push(path.components().collect());
             continue;
         }
-        let name = path.file_name().unwrap_or_default();
-        if let (true, Some(above)) = (OF_A_FOLDER.iter().any(|known| name == *known), path.parent()) {
+        if let (true, Some(above)) = (decides_for_folder(&path), path.parent()) {
             changes.folders.push(above.to_owned());
         }
         // Nothing else is searched for includes: a branch may have changed thousands of files that hold no spec.

@@ -10,9 +10,11 @@ use git2::{
 };
 use tempfile::TempDir;
 
-use crate::workspace::path::real_path;
-use crate::workspace::search::is_spec;
-use crate::workspace::{CONFIGURATION_NAME, name_within};
+use crate::workspace::file_text::text_of;
+use crate::workspace::include_line::include_lines;
+use crate::workspace::name_within;
+use crate::workspace::path::{real_path, without_dots};
+use crate::workspace::search::{decides_for_folder, is_spec};
 
 /// The repository that a path lies in.
 pub struct History {
@@ -98,6 +100,9 @@ impl History {
     pub fn revision(&self, name: &str) -> Result<Revision<'_>, HistoryFault> {
         let tree = self.commit(name)?.tree()?;
         let files = tempfile::tempdir()?;
+        // A walk heeds `.gitignore` where a repository is.
+        std::fs::create_dir(files.path().join(".git"))?;
+        let mut specs = Vec::new();
         let mut fault = None;
         tree.walk(TreeWalkMode::PreOrder, |above, entry| {
             let Some(name) = entry.name() else { return TreeWalkResult::Ok };
@@ -105,8 +110,11 @@ impl History {
             if entry.kind() != Some(ObjectType::Blob) || !is_read(&path) || entry.filemode() == LINK {
                 return TreeWalkResult::Ok;
             }
-            match self.write(entry.id(), &files.path().join(path)) {
-                Ok(()) => TreeWalkResult::Ok,
+            match self.write(entry.id(), &files.path().join(&path)) {
+                Ok(()) => {
+                    specs.push(path);
+                    TreeWalkResult::Ok
+                }
                 Err(error) => {
                     fault = Some(error);
                     TreeWalkResult::Abort
@@ -114,10 +122,35 @@ impl History {
             }
         })
         .or_else(|error| if fault.is_some() { Ok(()) } else { Err(error) })?;
-        match fault {
-            Some(fault) => Err(fault),
-            None => Ok(Revision { folder: real_path(files.path()), tree, files }),
+        if let Some(fault) = fault {
+            return Err(fault);
         }
+        self.write_included(&tree, files.path(), specs)?;
+        Ok(Revision { folder: real_path(files.path()), tree, files })
+    }
+
+    /// Writes what the include lines of these files lead to, and so on: a part may be called anything.
+    fn write_included(
+        &self,
+        tree: &Tree<'_>,
+        folder: &Path,
+        mut files: Vec<PathBuf>,
+    ) -> Result<(), HistoryFault> {
+        while let Some(file) = files.pop() {
+            let Ok(text) = text_of(&folder.join(&file)) else { continue };
+            for (included, _) in include_lines(&text) {
+                let path = without_dots(&file.parent().unwrap_or(Path::new("")).join(included));
+                if !is_plain(&path) || folder.join(&path).exists() {
+                    continue;
+                }
+                let Ok(entry) = tree.get_path(&path) else { continue };
+                if entry.kind() == Some(ObjectType::Blob) && entry.filemode() != LINK {
+                    self.write(entry.id(), &folder.join(&path))?;
+                    files.push(path);
+                }
+            }
+        }
+        Ok(())
     }
 
     /// The last commit that two revisions have in common, where their ways parted, by the start of its number.
@@ -190,10 +223,14 @@ impl History {
 /// How a tree marks a symbolic link: what it leads to need not be in the revision.
 const LINK: i32 = 0o120_000;
 
-/// A file that reading a spec asks for. A path that leads upwards is none, whatever wrote the tree.
+/// A file that reading specs asks for, by its name.
 fn is_read(path: &Path) -> bool {
-    let is_plain = path.components().all(|part| matches!(part, Component::Normal(_)));
-    is_plain && (is_spec(path) || path.file_name().is_some_and(|name| name == CONFIGURATION_NAME))
+    is_plain(path) && (is_spec(path) || decides_for_folder(path))
+}
+
+/// False for a path that leads upwards, whatever wrote the tree.
+fn is_plain(path: &Path) -> bool {
+    path.components().all(|part| matches!(part, Component::Normal(_)))
 }
 
 impl Revision<'_> {
@@ -270,7 +307,7 @@ mod tests {
 
     #[test]
     fn only_what_a_spec_reads_is_written_out() {
-        for path in ["house.framing", "parts/walls.framing", "jobs/storyrod.toml"] {
+        for path in ["house.framing", "parts/walls.framing", "jobs/storyrod.toml", "jobs/.gitignore"] {
             assert!(is_read(Path::new(path)), "{path}");
         }
         for path in ["../house.framing", "/etc/house.framing", "a/../house.framing", "notes.md", "framing"] {

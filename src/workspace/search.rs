@@ -9,7 +9,7 @@ use crate::workspace::configuration::LeftOut;
 use crate::workspace::file_text::{TextFault, text_at};
 use crate::workspace::include_line::opens_project;
 use crate::workspace::path::{configured_folder, real_path};
-use crate::workspace::{Changes, OpenDocuments, Spec, spec_of};
+use crate::workspace::{CONFIGURATION_NAME, Changes, OpenDocuments, Spec, spec_of};
 
 /// How a spec's file ends, without the dot.
 const EXTENSION: &str = "framing";
@@ -116,6 +116,12 @@ fn specs_in(walk: &WalkBuilder) -> Vec<PathBuf> {
 /// A file that holds a spec or a part of one, by its name.
 pub(in crate::workspace) fn is_spec(path: &Path) -> bool {
     path.extension().is_some_and(|extension| extension == EXTENSION)
+}
+
+/// A file that decides for a whole folder which specs are read in it, and how, by its name.
+pub(in crate::workspace) fn decides_for_folder(path: &Path) -> bool {
+    path.file_name()
+        .is_some_and(|name| [CONFIGURATION_NAME, ".gitignore", ".ignore"].iter().any(|it| name == *it))
 }
 
 fn with_spec(file: PathBuf, open: &OpenDocuments) -> (PathBuf, Result<Spec, TextFault>) {

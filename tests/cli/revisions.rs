@@ -135,6 +135,43 @@ fn a_revision_has_its_own_includes_and_configuration() {
     assert_eq!(ran.out, "nothing that matters changed\n", "{}", ran.log);
 }
 
+/// A part may be called anything, and what git ignores is no spec though it was committed once.
+#[test]
+fn a_revision_is_read_as_its_files_were_on_disk() {
+    let cabin = sample("first.framing");
+    let (head, rest) = cabin.split_at(cabin.find("\nfloor main").unwrap() + 1);
+    let (walls, floor) = rest.split_at(rest.find("\nfooting F1").unwrap() + 1);
+    let mut history = Repository::new();
+    fs::create_dir_all(history.path().join("parts")).unwrap();
+    let write = |name: &str, text: String| fs::write(history.path().join(name), text).unwrap();
+    write(
+        "house.framing",
+        format!("{head}include \"parts/../parts/walls.txt\"\ninclude \"../outside.txt\"\n"),
+    );
+    write("parts/walls.txt", format!("{walls}include \"footings.txt\"\n"));
+    write("parts/footings.txt", floor.to_owned());
+    write("draft.framing", cabin.replace("One-room cabin", "Draft"));
+    history.commit();
+    let write = |name: &str, text: String| fs::write(history.path().join(name), text).unwrap();
+    write("parts/footings.txt", floor.replace("16\" x 8\"", "18\" x 8\""));
+    write(".gitignore", "draft.framing\n".to_owned());
+    for range in ["r0", "HEAD..HEAD"] {
+        let change = json(&history, &["--rev", range, "house.framing"]);
+        assert_eq!(counts(&change), (usize::from(range == "r0"), 0), "{change:#}");
+    }
+    // Ignored on both sides, once that is committed; the index has it still.
+    let mut index = history.git.index().unwrap();
+    index.add_path(std::path::Path::new(".gitignore")).unwrap();
+    index.add_path(std::path::Path::new("parts/footings.txt")).unwrap();
+    index.write().unwrap();
+    let tree = history.git.find_tree(index.write_tree().unwrap()).unwrap();
+    let builder = git2::Signature::new("builder", "builder@example.org", &git2::Time::new(9, 0)).unwrap();
+    let parent = history.git.head().unwrap().peel_to_commit().unwrap();
+    history.git.commit(Some("HEAD"), &builder, &builder, "ignored", &tree, &[&parent]).unwrap();
+    let ran = compare(&history, &["--rev", "HEAD"]);
+    assert_eq!((ran.out.as_str(), ran.code), ("nothing that matters changed\n", 0), "{}", ran.log);
+}
+
 #[test]
 fn what_git_does_not_have_is_said() {
     let outside = folder_with(&[("house.framing", &sample("first.framing"))]);
