@@ -257,11 +257,12 @@ mod tests {
             ("column C1", "size HSS 4x4x3/16", "size HSS 4\" x 4\" x 3/16\""),
             (
                 "column C1",
-                "cut should be 96-5/16\" within .0625\"",
+                "cut should be 96-5/16\" within 0.0625\"",
                 "cut should be 8'-0 5/16\" within 1/16\"",
             ),
             ("footing F1", "bars 4 #5 each way, cover 3\"", "bars 4 #5 each way, cover 3\""),
-            ("floor main", "live 1.915 kPa", "live 39.9959 psf"),
+            // 1 psf is 47.880259 Pa.
+            ("floor main", "live 1.915 kPa", "live 39.9956 psf"),
             ("grid", "x A 0', B 16 ft", "x A 0\", B 16'-0\""),
             (
                 "intent \"I\"",
