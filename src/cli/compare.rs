@@ -66,7 +66,7 @@ pub(in crate::cli) fn run(
     let changes = ShownChanges { specs: &shown, n_same: (!is_only).then_some(n_pairs - shown.len()) };
     let outcome = arguments.output.outcome(told.iter().map(|told| &told.change));
     match (&arguments.letter, shown.as_slice()) {
-        (None, []) if is_only => {}
+        (None, []) if is_only || (is_unusable && n_pairs == 0) => {}
         (None, _) => arguments.output.write(&changes, palette, out)?,
         (Some(file), [one]) => {
             let corrections =

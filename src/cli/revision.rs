@@ -20,8 +20,8 @@ pub(in crate::cli) fn states(range: &str, path: &Path) -> anyhow::Result<States>
         true => history.fork(ends.old, ends.new.unwrap_or("HEAD"))?,
         false => ends.old.to_owned(),
     };
-    let old_revision = history.revision(&old_name)?;
-    let new_revision = ends.new.map(|name| history.revision(name)).transpose()?;
+    let old_revision = history.revision(&old_name, &wanted)?;
+    let new_revision = ends.new.map(|name| history.revision(name, &wanted)).transpose()?;
     let old = State { revision: Some((&old_name, &old_revision)), folder: old_revision.folder() };
     let new = match (ends.new, &new_revision) {
         (Some(name), Some(revision)) => State { revision: Some((name, revision)), folder: revision.folder() },
@@ -137,6 +137,14 @@ impl State<'_> {
             complain(&self.renamed(&unusable.to_string()));
         }
         *is_unusable |= !unusable.is_empty();
+        if let Some((name, revision)) = self.revision {
+            for path in specs.iter().flat_map(|spec| &spec.unread) {
+                if let Some(why) = revision.why_lost(path) {
+                    complain(&format!("{}: can't be read: {why}", revision.named(name, path)));
+                    *is_unusable = true;
+                }
+            }
+        }
         let here = real_path(Path::new("."));
         let kept = specs.into_iter().map(|spec| {
             let root = spec.paths.first().and_then(|root| root.strip_prefix(self.folder).ok());

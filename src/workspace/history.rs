@@ -1,20 +1,21 @@
 //! Specs as they stand in earlier revisions, read from the repository itself: the files on disk stay as they are.
 
-use std::fmt;
-use std::io;
-use std::path::{Component, Path, PathBuf};
+mod fault;
+mod files;
 
-use git2::{
-    BranchType, Commit, Delta, Diff, DiffFindOptions, DiffOptions, ObjectType, Repository, Tree,
-    TreeWalkMode, TreeWalkResult,
-};
+use std::io;
+use std::path::{Path, PathBuf};
+
+use git2::{Commit, Delta, Diff, DiffFindOptions, DiffOptions, Repository, Tree};
 use tempfile::TempDir;
 
-use crate::workspace::file_text::text_of;
-use crate::workspace::include_line::include_lines;
+use crate::text::nearest;
+use crate::workspace::history::files::Lost;
 use crate::workspace::name_within;
-use crate::workspace::path::{real_path, without_dots};
-use crate::workspace::search::{decides_for_folder, is_spec};
+use crate::workspace::path::real_path;
+use crate::workspace::search::EXTENSION;
+
+pub use fault::HistoryFault;
 
 /// The repository that a path lies in.
 pub struct History {
@@ -28,39 +29,7 @@ pub struct Revision<'h> {
     tree: Tree<'h>,
     files: TempDir,
     folder: PathBuf,
-}
-
-/// Why a revision can't be read.
-#[derive(Debug)]
-pub enum HistoryFault {
-    /// No repository holds the path.
-    NoRepository,
-    /// The repository has no working folder.
-    Bare,
-    /// The path lies elsewhere.
-    Outside,
-    /// The repository knows no commit by this name.
-    NoRevision {
-        /// The name.
-        revision: String,
-        /// Only the last commits were fetched.
-        is_shallow: bool,
-        /// What another repository's branch of this name is called here.
-        nearest: Option<String>,
-    },
-    /// Two revisions have no commit in common.
-    Unrelated {
-        /// Their names.
-        revisions: [String; 2],
-        /// Only the last commits were fetched.
-        is_shallow: bool,
-    },
-    /// The repository belongs to another user of the machine.
-    OthersOwn,
-    /// What the repository says.
-    Unreadable(String),
-    /// What the disk says.
-    Disk(io::Error),
+    lost: Vec<Lost>,
 }
 
 impl History {
@@ -93,64 +62,16 @@ impl History {
         real_path(path).strip_prefix(&self.folder).map(Path::to_owned).map_err(|_| HistoryFault::Outside)
     }
 
-    /// A revision by any name that the repository knows it by.
+    /// A revision by any name that the repository knows it by; `wanted` is read in it too, however its name ends.
     ///
     /// # Errors
     /// There is none, or it can't be read.
-    pub fn revision(&self, name: &str) -> Result<Revision<'_>, HistoryFault> {
+    pub fn revision(&self, name: &str, wanted: &Path) -> Result<Revision<'_>, HistoryFault> {
         let tree = self.commit(name)?.tree()?;
         let files = tempfile::tempdir()?;
-        // A walk heeds `.gitignore` where a repository is.
-        std::fs::create_dir(files.path().join(".git"))?;
-        let mut specs = Vec::new();
-        let mut fault = None;
-        tree.walk(TreeWalkMode::PreOrder, |above, entry| {
-            let Some(name) = entry.name() else { return TreeWalkResult::Ok };
-            let path = Path::new(above).join(name);
-            if entry.kind() != Some(ObjectType::Blob) || !is_read(&path) || entry.filemode() == LINK {
-                return TreeWalkResult::Ok;
-            }
-            match self.write(entry.id(), &files.path().join(&path)) {
-                Ok(()) => {
-                    specs.push(path);
-                    TreeWalkResult::Ok
-                }
-                Err(error) => {
-                    fault = Some(error);
-                    TreeWalkResult::Abort
-                }
-            }
-        })
-        .or_else(|error| if fault.is_some() { Ok(()) } else { Err(error) })?;
-        if let Some(fault) = fault {
-            return Err(fault);
-        }
-        self.write_included(&tree, files.path(), specs)?;
-        Ok(Revision { folder: real_path(files.path()), tree, files })
-    }
-
-    /// Writes what the include lines of these files lead to, and so on: a part may be called anything.
-    fn write_included(
-        &self,
-        tree: &Tree<'_>,
-        folder: &Path,
-        mut files: Vec<PathBuf>,
-    ) -> Result<(), HistoryFault> {
-        while let Some(file) = files.pop() {
-            let Ok(text) = text_of(&folder.join(&file)) else { continue };
-            for (included, _) in include_lines(&text) {
-                let path = without_dots(&file.parent().unwrap_or(Path::new("")).join(included));
-                if !is_plain(&path) || folder.join(&path).exists() {
-                    continue;
-                }
-                let Ok(entry) = tree.get_path(&path) else { continue };
-                if entry.kind() == Some(ObjectType::Blob) && entry.filemode() != LINK {
-                    self.write(entry.id(), &folder.join(&path))?;
-                    files.push(path);
-                }
-            }
-        }
-        Ok(())
+        let folder = real_path(files.path());
+        let lost = files::write(&self.repository, &tree, &folder, wanted)?;
+        Ok(Revision { folder, tree, files, lost })
     }
 
     /// The last commit that two revisions have in common, where their ways parted, by the start of its number.
@@ -170,26 +91,27 @@ impl History {
     /// The commit that a revision's name stands for.
     pub(in crate::workspace) fn commit(&self, name: &str) -> Result<Commit<'_>, HistoryFault> {
         let object = self.repository.revparse_single(name);
-        object.and_then(|object| object.peel_to_commit()).map_err(|_| HistoryFault::NoRevision {
-            revision: name.to_owned(),
-            is_shallow: self.repository.is_shallow(),
-            nearest: self.fetched_branch(name),
+        object.and_then(|object| object.peel_to_commit()).map_err(|_| match self.repository.is_empty() {
+            Ok(true) => HistoryFault::NoCommit,
+            _ => HistoryFault::NoRevision {
+                revision: name.to_owned(),
+                is_shallow: self.repository.is_shallow(),
+                nearest: self.nearest_name(name),
+            },
         })
     }
 
-    /// A branch as it was fetched, `origin/main` for `main`: a fresh clone has no other.
-    fn fetched_branch(&self, name: &str) -> Option<String> {
-        let fetched = self.repository.branches(Some(BranchType::Remote)).ok()?;
-        let mut names = fetched.flatten().filter_map(|(branch, _)| branch.name().ok()?.map(str::to_owned));
-        names.find(|fetched| fetched.split_once('/').is_some_and(|(_, branch)| branch == name))
-    }
-
-    fn write(&self, blob: git2::Oid, path: &Path) -> Result<(), HistoryFault> {
-        let blob = self.repository.find_blob(blob)?;
-        if let Some(folder) = path.parent() {
-            std::fs::create_dir_all(folder)?;
-        }
-        Ok(std::fs::write(path, blob.content())?)
+    /// A branch as it was fetched, `origin/main` for `main`, since a fresh clone has no other; else the branch or tag with
+    /// the nearest name.
+    fn nearest_name(&self, name: &str) -> Option<String> {
+        let branches = self.repository.branches(None).ok()?.flatten();
+        let branches: Vec<String> =
+            branches.filter_map(|(branch, _)| branch.name().ok()?.map(str::to_owned)).collect();
+        let is_fetched = |known: &&String| known.split_once('/').is_some_and(|(_, branch)| branch == name);
+        let fetched = branches.iter().find(is_fetched).cloned();
+        let tags = self.repository.tag_names(None).ok()?;
+        let known = branches.iter().map(String::as_str).chain(tags.iter().flatten());
+        fetched.or_else(|| nearest(name, known).map(str::to_owned))
     }
 
     /// The specs' files that have another path in the newer state, as before and as now; without a newer revision the files
@@ -203,7 +125,7 @@ impl History {
         new: Option<&Revision<'_>>,
     ) -> Result<Vec<(PathBuf, PathBuf)>, HistoryFault> {
         let mut options = DiffOptions::new();
-        options.pathspec("*.framing").include_untracked(true).recurse_untracked_dirs(true);
+        options.pathspec(format!("*.{EXTENSION}")).include_untracked(true).recurse_untracked_dirs(true);
         let mut diff: Diff<'_> = match new {
             Some(new) => {
                 self.repository.diff_tree_to_tree(Some(&old.tree), Some(&new.tree), Some(&mut options))?
@@ -220,19 +142,6 @@ impl History {
     }
 }
 
-/// How a tree marks a symbolic link: what it leads to need not be in the revision.
-const LINK: i32 = 0o120_000;
-
-/// A file that reading specs asks for, by its name.
-fn is_read(path: &Path) -> bool {
-    is_plain(path) && (is_spec(path) || decides_for_folder(path))
-}
-
-/// False for a path that leads upwards, whatever wrote the tree.
-fn is_plain(path: &Path) -> bool {
-    path.components().all(|part| matches!(part, Component::Normal(_)))
-}
-
 impl Revision<'_> {
     /// The folder that its files are written into, links resolved.
     pub fn folder(&self) -> &Path {
@@ -244,74 +153,19 @@ impl Revision<'_> {
         format!("{revision}:{}", name_within(&self.folder, path))
     }
 
+    /// Why a file of this folder is not in it though the revision may have it: it lies in another repository, or behind
+    /// a link that leads out of this one.
+    pub fn why_lost(&self, path: &Path) -> Option<String> {
+        let below = path.strip_prefix(&self.folder).ok()?;
+        let lost = self.lost.iter().find(|lost| below.starts_with(&lost.path))?;
+        Some(lost.to_string())
+    }
+
     /// Takes the folder away.
     ///
     /// # Errors
     /// What the disk says.
     pub fn close(self) -> io::Result<()> {
         self.files.close()
-    }
-}
-
-impl fmt::Display for HistoryFault {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoRepository => write!(out, "no git repository holds it"),
-            Self::Bare => write!(out, "the repository has no working folder"),
-            Self::Outside => write!(out, "it lies outside the repository"),
-            Self::NoRevision { revision, is_shallow, nearest } => {
-                write!(out, "the repository has no revision `{revision}`")?;
-                match nearest {
-                    Some(nearest) => write!(out, "; did you mean `{nearest}`?"),
-                    None => write!(out, "{}", cure_of(*is_shallow)),
-                }
-            }
-            Self::Unrelated { revisions: [one, other], is_shallow } => {
-                write!(out, "`{one}` and `{other}` have no commit in common{}", cure_of(*is_shallow))
-            }
-            Self::OthersOwn => write!(
-                out,
-                "the repository belongs to another user: `git config --global --add safe.directory FOLDER` trusts it"
-            ),
-            Self::Unreadable(why) => write!(out, "the repository can't be read: {why}"),
-            Self::Disk(error) => write!(out, "the revision can't be written out: {error}"),
-        }
-    }
-}
-
-/// What helps where history was cut off.
-fn cure_of(is_shallow: bool) -> &'static str {
-    match is_shallow {
-        true => "; only the last commits were fetched: `git fetch --unshallow` fetches the rest",
-        false => "",
-    }
-}
-
-impl std::error::Error for HistoryFault {}
-
-impl From<git2::Error> for HistoryFault {
-    fn from(error: git2::Error) -> Self {
-        Self::Unreadable(error.message().to_owned())
-    }
-}
-
-impl From<io::Error> for HistoryFault {
-    fn from(error: io::Error) -> Self {
-        Self::Disk(error)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn only_what_a_spec_reads_is_written_out() {
-        for path in ["house.framing", "parts/walls.framing", "jobs/storyrod.toml", "jobs/.gitignore"] {
-            assert!(is_read(Path::new(path)), "{path}");
-        }
-        for path in ["../house.framing", "/etc/house.framing", "a/../house.framing", "notes.md", "framing"] {
-            assert!(!is_read(Path::new(path)), "{path}");
-        }
     }
 }

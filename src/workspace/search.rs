@@ -12,7 +12,7 @@ use crate::workspace::path::{configured_folder, real_path};
 use crate::workspace::{CONFIGURATION_NAME, Changes, OpenDocuments, Spec, spec_of};
 
 /// How a spec's file ends, without the dot.
-const EXTENSION: &str = "framing";
+pub(in crate::workspace) const EXTENSION: &str = "framing";
 
 /// The specs below a folder, by path: every file that opens a project, then every file that no project includes.
 ///

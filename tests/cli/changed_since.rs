@@ -245,7 +245,7 @@ fn what_git_can_t_tell_is_said() {
     assert_eq!((ran.code, ran.log.as_str()), (2, "storyrod: .: no git repository holds it\n"));
     git2::Repository::init(outside.path()).unwrap();
     let ran = storyrod_in(outside.path(), &["lint", "--changed-since", "HEAD"], b"");
-    assert_eq!((ran.code, ran.log.as_str()), (2, "storyrod: the repository has no revision `HEAD`\n"));
+    assert_eq!((ran.code, ran.log.as_str()), (2, "storyrod: the repository has no commit yet\n"));
     let repository = three_projects();
     let start = repository.git.head().unwrap().peel_to_commit().unwrap();
     repository.git.reference("refs/remotes/origin/trunk/new", start.id(), true, "fetched").unwrap();
@@ -258,7 +258,7 @@ fn what_git_can_t_tell_is_said() {
         (&["r0..HEAD"], "the repository has no revision `r0..HEAD`"),
         (&["trunk/new"], "the repository has no revision `trunk/new`; did you mean `origin/trunk/new`?"),
         (&["stranger"], "`stranger` and `HEAD` have no commit in common"),
-        (&["r0", name], "the repository has no revision `r0`"),
+        (&["r0", name], "the repository has no commit yet"),
         (&["r0", "-"], "`--changed-since` and `--shard` choose among files on disk: standard input is none"),
     ] {
         let arguments = [&["lint", "--changed-since"], arguments].concat();

@@ -172,6 +172,126 @@ fn a_revision_is_read_as_its_files_were_on_disk() {
     assert_eq!((ran.out.as_str(), ran.code), ("nothing that matters changed\n", 0), "{}", ran.log);
 }
 
+/// A house in a folder of its own, its walls elsewhere: `include` leads there.
+fn in_two_files(include: &str) -> (String, String) {
+    let cabin = sample("first.framing");
+    let (head, walls) = cabin.split_at(cabin.find("\nwall W1").unwrap() + 1);
+    (format!("{head}include \"{include}\"\n"), walls.to_owned())
+}
+
+#[test]
+#[cfg(unix)]
+fn links_of_a_revision_lead_where_they_led() {
+    let (house, walls) = in_two_files("shared/walls.txt");
+    let mut history = Repository::new();
+    fs::write(history.path().join("storyrod.toml"), "").unwrap();
+    for folder in ["common/of-all", "jobs/a"] {
+        fs::create_dir_all(history.path().join(folder)).unwrap();
+    }
+    fs::write(history.path().join("jobs/a/house.framing"), &house).unwrap();
+    fs::write(history.path().join("common/of-all/walls.txt"), &walls).unwrap();
+    std::os::unix::fs::symlink("../../common/of-all", history.path().join("jobs/a/shared")).unwrap();
+    history.commit();
+    let untouched = compare(&history, &["--rev", "HEAD"]);
+    assert_eq!(
+        (untouched.out.as_str(), untouched.code),
+        ("nothing that matters changed\n", 0),
+        "{}",
+        untouched.log
+    );
+    fs::write(
+        history.path().join("common/of-all/walls.txt"),
+        walls.replace("thick         8\"", "thick         10\""),
+    )
+    .unwrap();
+    history.commit();
+    for range in ["r0..r1", "r0"] {
+        assert_eq!(counts(&json(&history, &["--rev", range])), (4, 0), "{range}");
+    }
+    // Out of the repository nothing is followed, and nobody is told that nothing changed.
+    let outside = folder_with(&[("walls.txt", &walls)]);
+    fs::remove_file(history.path().join("jobs/a/shared")).unwrap();
+    std::os::unix::fs::symlink(outside.path(), history.path().join("jobs/a/shared")).unwrap();
+    history.commit();
+    let ran = compare(&history, &["--rev", "r2..r2"]);
+    assert!(ran.log.contains("`jobs/a/shared` is a link that leads out of the repository"), "{}", ran.log);
+    assert_eq!(ran.code, 2);
+}
+
+#[test]
+fn a_repository_inside_one_is_read_up_to_its_commit() {
+    let (house, walls) = in_two_files("parts/walls.framing");
+    let history = Repository::new();
+    fs::write(history.path().join("house.framing"), &house).unwrap();
+    let inner = history.path().join("parts");
+    let git = |folder: &std::path::Path, arguments: &[&str]| {
+        let who = ["-c", "user.name=builder", "-c", "user.email=builder@example.org"];
+        let ran =
+            std::process::Command::new("git").current_dir(folder).args(who).args(arguments).output().unwrap();
+        assert!(ran.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&ran.stderr));
+    };
+    fs::create_dir(&inner).unwrap();
+    git(&inner, &["init", "--quiet"]);
+    for (thick, tag) in [("8\"", "r0"), ("10\"", "r1")] {
+        fs::write(
+            inner.join("walls.framing"),
+            walls.replace("thick         8\"", &format!("thick         {thick}")),
+        )
+        .unwrap();
+        git(&inner, &["add", "."]);
+        git(&inner, &["commit", "--quiet", "--message=next"]);
+        git(history.path(), &["add", "."]);
+        git(history.path(), &["commit", "--quiet", "--message=next"]);
+        git(history.path(), &["tag", tag]);
+        let untouched = compare(&history, &["--rev", "HEAD"]);
+        assert_eq!(
+            (untouched.out.as_str(), untouched.code),
+            ("nothing that matters changed\n", 0),
+            "{}",
+            untouched.log
+        );
+    }
+    assert_eq!(counts(&json(&history, &["--rev", "r0..r1"])), (4, 0));
+    // It was never fetched here.
+    fs::remove_dir_all(&inner).unwrap();
+    let ran = compare(&history, &["--rev", "r0..r1"]);
+    assert!(
+        ran.log.contains("r0:parts/walls.framing: can't be read: `parts` is a repository of its own"),
+        "{}",
+        ran.log
+    );
+    assert_eq!(ran.code, 2);
+}
+
+#[test]
+fn a_root_file_may_be_called_anything() {
+    let mut history = Repository::new();
+    let cabin = sample("first.framing");
+    fs::write(history.path().join("house.txt"), &cabin).unwrap();
+    history.commit();
+    let ran = compare(&history, &["--rev", "HEAD", "house.txt"]);
+    assert_eq!((ran.out.as_str(), ran.code), ("nothing that matters changed\n", 0), "{}", ran.log);
+    fs::write(history.path().join("house.txt"), cabin.replace("dead          12", "dead          15"))
+        .unwrap();
+    history.commit();
+    assert_eq!(counts(&json(&history, &["--rev", "r0..r1", "house.txt"])), (1, 0));
+}
+
+#[test]
+fn a_revision_that_is_not_there_is_told_with_the_nearest() {
+    let history = Repository::new();
+    let empty = compare(&history, &["--rev", "HEAD"]);
+    assert!(empty.log.contains("the repository has no commit yet"), "{}", empty.log);
+    let mut history = Repository::new();
+    fs::write(history.path().join("house.framing"), sample("first.framing")).unwrap();
+    history.commit();
+    let head = history.git.head().unwrap().peel_to_commit().unwrap();
+    history.git.branch("wider-stair", &head, false).unwrap();
+    let ran = compare(&history, &["--rev", "wider-stiar..HEAD"]);
+    assert!(ran.log.contains("no revision `wider-stiar`; did you mean `wider-stair`?"), "{}", ran.log);
+    assert_eq!(ran.code, 2);
+}
+
 #[test]
 fn what_git_does_not_have_is_said() {
     let outside = folder_with(&[("house.framing", &sample("first.framing"))]);
