@@ -4,9 +4,10 @@ use crate::diagnostic::{Diagnostic, Edit, Fix, Related, Remedy, Severity};
 use crate::facts::FactValue;
 use crate::house::{House, lines};
 use crate::model::element::{Common, ElementId, Stage};
-use crate::rules::Rule;
 use crate::rules::standing::{Disagreement, is_comparing};
-use crate::text::Span;
+use crate::rules::wording::quoted;
+use crate::rules::{RULES, Rule};
+use crate::text::{Span, nearest};
 
 /// A finding with what the engine needs to silence and group it.
 #[derive(Clone, Debug)]
@@ -52,6 +53,14 @@ impl<'a> Findings<'a> {
         let finding = self.push(None, String::new(), Remedy::OnPaper, span, message.into());
         finding.is_of_the_text = true;
         finding
+    }
+
+    /// A line that names no rule, with the rule it probably means.
+    pub fn no_such_rule(&mut self, span: Span, written: &str) {
+        let finding = self.in_text(span, format!("there is no rule {}", quoted(written)));
+        if let Some(nearest) = nearest(written, RULES.iter().map(|rule| rule.slug)) {
+            finding.meant(span, nearest);
+        }
     }
 
     /// What was found.

@@ -2,9 +2,7 @@
 
 use crate::house::House;
 use crate::rules::weighing::own_severities;
-use crate::rules::wording::quoted;
-use crate::rules::{Findings, RULES, rule, rule_named};
-use crate::text::nearest;
+use crate::rules::{Findings, rule, rule_named};
 
 rule! {
     /// A severity names no rule.
@@ -29,10 +27,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     for own in own_severities(house).iter().filter(|own| rule_named(&own.rule).is_none()) {
-        let finding = findings.in_text(own.rule_span, format!("there is no rule {}", quoted(&own.rule)));
-        if let Some(nearest) = nearest(&own.rule, RULES.iter().map(|rule| rule.slug)) {
-            finding.meant(own.rule_span, nearest);
-        }
+        findings.no_such_rule(own.rule_span, &own.rule);
     }
 }
 

@@ -2,9 +2,7 @@
 
 use crate::house::House;
 use crate::rules::waivers::waivers;
-use crate::rules::wording::quoted;
-use crate::rules::{Findings, RULES, rule, rule_named};
-use crate::text::nearest;
+use crate::rules::{Findings, rule, rule_named};
 
 rule! {
     /// A waiver names no rule.
@@ -29,11 +27,7 @@ rule! {
 
 fn check(house: &House, findings: &mut Findings<'_>) {
     for (_, waiver) in waivers(house).filter(|(_, waiver)| rule_named(&waiver.rule).is_none()) {
-        let finding =
-            findings.in_text(waiver.rule_span, format!("there is no rule {}", quoted(&waiver.rule)));
-        if let Some(nearest) = nearest(&waiver.rule, RULES.iter().map(|rule| rule.slug)) {
-            finding.meant(waiver.rule_span, nearest);
-        }
+        findings.no_such_rule(waiver.rule_span, &waiver.rule);
     }
 }
 
