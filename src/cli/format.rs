@@ -2,8 +2,8 @@
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
-use anyhow::Context;
 use clap::Args;
 use similar::TextDiff;
 
@@ -12,7 +12,7 @@ use crate::cli::input::{STANDARD_INPUT, standard_input, why_none_below};
 use crate::cli::{Outcome, complain};
 use crate::report::Palette;
 use crate::syntax;
-use crate::workspace::{self, OpenDocuments};
+use crate::workspace::{self, Below, OpenDocuments, TextFault};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct FormatArguments {
@@ -31,44 +31,46 @@ pub(in crate::cli) fn run(
 ) -> anyhow::Result<Outcome> {
     let mut n_changed = 0_usize;
     let mut n_refused = 0_usize;
-    let mut format = |path: &Path| -> anyhow::Result<()> {
-        let is_standard_input = path.as_os_str() == STANDARD_INPUT;
-        let text = if is_standard_input { standard_input() } else { workspace::text_of(path) };
-        let text = match text {
-            Ok(text) => text,
-            Err(fault) => {
-                complain(&format!("{}: {fault}", path.display()));
-                n_refused += 1;
-                return Ok(());
-            }
-        };
-        let formatted = syntax::format(&text);
-        let is_changed = formatted != *text;
-        n_changed += usize::from(is_changed);
-        match (arguments.check, is_standard_input) {
-            (true, _) => write_diff(&path.display().to_string(), &text, &formatted, palette, out)?,
-            (false, true) => out.write_all(formatted.as_bytes())?,
-            (false, false) if is_changed => {
-                std::fs::write(path, formatted).with_context(|| format!("can't write {}", path.display()))?;
-            }
-            (false, false) => {}
-        }
-        Ok(())
+    let mut refuse = |path: &Path, why: &str| {
+        complain(&format!("{}: {why}", path.display()));
+        n_refused += 1;
     };
     let mut configuration = configuration_here();
     let paths = paths_of(&arguments.paths, &mut configuration);
+    let here = workspace::real_path(Path::new("."));
     for path in &paths {
-        if path.is_dir() {
-            let files = workspace::files_below(path, &OpenDocuments::default());
-            if files.is_empty() {
-                anyhow::bail!("{}: {}", path.display(), why_none_below(path));
+        let below = match path.is_dir() {
+            true => workspace::below(path, &OpenDocuments::default()),
+            false => Below { files: vec![path.clone()], unread: Vec::new() },
+        };
+        if below.files.is_empty() && below.unread.is_empty() {
+            refuse(path, why_none_below(path));
+        }
+        for (folder, fault) in below.unread {
+            refuse(folder.strip_prefix(&here).unwrap_or(&folder), &fault.to_string());
+        }
+        for file in below.files {
+            let file = file.strip_prefix(&here).unwrap_or(&file);
+            let text = match text_at(file) {
+                Ok(text) => text,
+                Err(fault) => {
+                    refuse(file, &fault.to_string());
+                    continue;
+                }
+            };
+            let formatted = syntax::format(&text);
+            let is_changed = formatted != *text;
+            n_changed += usize::from(is_changed);
+            match (arguments.check, file.as_os_str() == STANDARD_INPUT) {
+                (true, _) => write_diff(&file.display().to_string(), &text, &formatted, palette, out)?,
+                (false, true) => out.write_all(formatted.as_bytes())?,
+                (false, false) if is_changed => {
+                    if let Err(error) = std::fs::write(file, formatted) {
+                        refuse(file, &format!("it can't be written: {error}"));
+                    }
+                }
+                (false, false) => {}
             }
-            let here = workspace::real_path(Path::new("."));
-            for file in files {
-                format(file.strip_prefix(&here).unwrap_or(&file))?;
-            }
-        } else {
-            format(path)?;
         }
     }
     // Only then the configuration was asked.
@@ -83,6 +85,10 @@ pub(in crate::cli) fn run(
         (0, true) => Outcome::Found,
         (0, false) => Outcome::Clean,
     })
+}
+
+fn text_at(path: &Path) -> Result<Arc<str>, TextFault> {
+    if path.as_os_str() == STANDARD_INPUT { standard_input() } else { workspace::text_of(path) }
 }
 
 fn write_diff(

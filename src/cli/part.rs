@@ -13,6 +13,9 @@ use crate::report::{Part, Shard};
 use crate::syntax::value::Date;
 use crate::workspace::{Changes, History, common_folder, name_within, real_path};
 
+/// More machines than any run has: a larger number is a mistake.
+const MOST_SHARDS: u32 = 10_000;
+
 #[derive(Debug, Args)]
 pub(in crate::cli) struct PartArguments {
     /// Look only at specs that can be affected by what changed since REVISION, a commit, branch or tag of the git
@@ -42,8 +45,8 @@ impl PartArguments {
         Part { changed_since: self.changed_since.as_deref(), shard }
     }
 
-    /// The specs of this part that the paths lead to; what is found in each depends on the baseline too. What can't be used falls to a shard as a spec of its name does:
-    /// it is told once.
+    /// The specs of this part that the paths lead to. What can't be used falls to a shard as a spec of its name does: it
+    /// is told once. `baseline` is the file of known findings: when it changed, every spec is affected.
     ///
     /// # Errors
     /// A path lies in no repository, or in one that does not know the revision.
@@ -117,6 +120,7 @@ fn which_of(written: &str) -> Result<Which, String> {
     let numbers = parts.and_then(|(number, count)| Some((number.parse().ok()?, count.parse().ok()?)));
     match numbers {
         None => Err("which of how many is wanted, as 1/4".to_owned()),
+        Some((_, count)) if count > MOST_SHARDS => Err(format!("there are at most {MOST_SHARDS} shards")),
         Some((_, 0)) => Err("there is at least one shard".to_owned()),
         Some((0, count)) => Err(format!("shards are counted from 1: the first is 1/{count}")),
         Some((number, count)) if number > count => {
@@ -167,6 +171,8 @@ mod tests {
         for (written, why) in [
             ("0/4", "shards are counted from 1: the first is 1/4"),
             ("5/4", "there is no shard 5 of 4: the last is 4/4"),
+            ("1/10001", "there are at most 10000 shards"),
+            ("1/4294967296", "which of how many is wanted, as 1/4"),
             ("1/0", "there is at least one shard"),
             ("x", "which of how many is wanted, as 1/4"),
             ("1", "which of how many is wanted, as 1/4"),

@@ -8,6 +8,7 @@ mod junit;
 mod sarif;
 
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 use std::io::Write;
 
 use serde::de::IgnoredAny;
@@ -177,10 +178,17 @@ fn belonging<'a, Body>(
             return Err(GatherFault::Twice { files, number: mark.shard.number, count });
         }
     }
-    let is_there = |number: &u32| known.iter().any(|(_, mark, _)| mark.shard.number == *number);
-    let missing: Vec<u32> = (1..=count).filter(|number| !is_there(number)).collect();
-    if !missing.is_empty() {
-        return Err(GatherFault::Missing { numbers: missing, count });
+    let numbers: BTreeSet<u32> = known.iter().map(|(_, mark, _)| mark.shard.number).collect();
+    if let Some(number) = numbers.iter().find(|number| !(1..=count).contains(*number)) {
+        let name = known.iter().find(|(_, mark, _)| mark.shard.number == *number).map(|(one, ..)| &one.name);
+        let why = Misread::Damaged(format!("there is no shard {number} of {count}"));
+        return Err(GatherFault::Misread { file: name.cloned().unwrap_or_default(), why });
+    }
+    // A damaged result may tell of more shards than there can be: none is listed that nobody reads.
+    let n_missing = count.saturating_sub(u32::try_from(numbers.len()).unwrap_or(u32::MAX));
+    if n_missing > 0 {
+        let first = (1..=count).filter(|number| !numbers.contains(number)).take(GatherFault::MOST_NAMED);
+        return Err(GatherFault::Missing { first: first.collect(), n_missing, count });
     }
     Ok((fail_on.unwrap_or(level), known.into_iter().map(|(_, _, body)| body).collect()))
 }

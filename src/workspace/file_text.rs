@@ -17,6 +17,8 @@ pub const LARGEST_FILE: u64 = 64 << 20;
 pub enum TextFault {
     /// Nothing stands at the path.
     Missing,
+    /// A link stands at the path, and nothing where it leads.
+    LinkToNothing,
     /// A folder stands there.
     Folder,
     /// A pipe, a device: no file that could be read twice.
@@ -44,6 +46,7 @@ impl fmt::Display for TextFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Missing => write!(out, "there is no such file"),
+            Self::LinkToNothing => write!(out, "it is a link, and there is no file where it leads"),
             Self::Folder => write!(out, "this is a folder; a file is wanted"),
             Self::NoFile => write!(out, "this is a pipe or a device; a file is wanted"),
             Self::NoPermission => write!(out, "the system does not let this user read it"),
@@ -107,7 +110,10 @@ pub fn bytes_of(stream: impl Read) -> Result<Vec<u8>, TextFault> {
 }
 
 fn text_on_disk(path: &Path) -> Result<Arc<str>, TextFault> {
-    let metadata = fs::metadata(path).map_err(|error| fault_of(&error))?;
+    let metadata = fs::metadata(path).map_err(|error| match fault_of(&error) {
+        TextFault::Missing if path.is_symlink() => TextFault::LinkToNothing,
+        fault => fault,
+    })?;
     if metadata.is_dir() {
         return Err(TextFault::Folder);
     }
@@ -120,7 +126,8 @@ fn text_on_disk(path: &Path) -> Result<Arc<str>, TextFault> {
     if text.trim().is_empty() { Err(TextFault::Empty) } else { Ok(text) }
 }
 
-fn fault_of(error: &io::Error) -> TextFault {
+/// What the system says, in plain words.
+pub(in crate::workspace) fn fault_of(error: &io::Error) -> TextFault {
     match error.kind() {
         ErrorKind::NotFound | ErrorKind::NotADirectory => TextFault::Missing,
         ErrorKind::PermissionDenied => TextFault::NoPermission,
@@ -159,7 +166,12 @@ mod tests {
         assert_eq!(text_on_disk(folder.path()), Err(TextFault::Folder));
         assert_eq!(text_on_disk(&folder.path().join("none.framing")), Err(TextFault::Missing));
         #[cfg(unix)]
-        assert_eq!(text_on_disk(Path::new("/dev/null")), Err(TextFault::NoFile));
+        {
+            assert_eq!(text_on_disk(Path::new("/dev/null")), Err(TextFault::NoFile));
+            let link = folder.path().join("link.framing");
+            std::os::unix::fs::symlink("none.framing", &link).unwrap();
+            assert_eq!(text_on_disk(&link), Err(TextFault::LinkToNothing));
+        }
         std::fs::write(folder.path().join("a"), "").unwrap();
         assert_eq!(text_on_disk(&folder.path().join("a/none.framing")), Err(TextFault::Missing));
     }

@@ -3,10 +3,10 @@
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 
-use ignore::WalkBuilder;
+use ignore::{DirEntry, WalkBuilder};
 
 use crate::workspace::configuration::LeftOut;
-use crate::workspace::file_text::{TextFault, text_at};
+use crate::workspace::file_text::{TextFault, fault_of, text_at};
 use crate::workspace::include_line::opens_project;
 use crate::workspace::path::{configured_folder, real_path};
 use crate::workspace::{CONFIGURATION_NAME, Changes, OpenDocuments, Spec, spec_of};
@@ -14,11 +14,24 @@ use crate::workspace::{CONFIGURATION_NAME, Changes, OpenDocuments, Spec, spec_of
 /// How a spec's file ends, without the dot.
 pub(in crate::workspace) const EXTENSION: &str = "framing";
 
-/// The specs below a folder, by path: every file that opens a project, then every file that no project includes.
+/// What a walk through a folder comes to.
+#[derive(Debug, Default)]
+pub struct Below {
+    /// The files that hold specs or parts of specs, by path.
+    pub files: Vec<PathBuf>,
+    /// What the walk could not look into, and why: there may be specs in it.
+    pub unread: Vec<(PathBuf, TextFault)>,
+}
+
+/// The specs below a folder, by path: every file that opens a project, then every file that no project includes, then
+/// what the walk could not look into.
 ///
 /// Files that version control leaves out, and hidden ones, are left out here too.
 pub fn specs_below(folder: &Path, open: &OpenDocuments) -> Vec<(PathBuf, Result<Spec, TextFault>)> {
-    specs_among(files_below(folder, open), open)
+    let Below { files, unread } = below(folder, open);
+    let mut specs = specs_among(files, open);
+    specs.extend(unread.into_iter().map(|(path, fault)| (path, Err(fault))));
+    specs
 }
 
 /// Those of the specs below a folder that a change can affect. What can't be affected is not read, nor is a folder in
@@ -31,16 +44,17 @@ pub fn specs_affected(folder: &Path, changes: &Changes) -> Vec<(PathBuf, Result<
         let is_folder = entry.file_type().is_some_and(|kind| kind.is_dir());
         !is_folder || reach.extends_into(entry.path())
     });
-    let mut files = specs_in(&walk);
+    let Below { mut files, unread } = walked(&walk);
     let reach = changes.reach();
     files.retain(|file| reach.extends_to(file));
-    take_left_out(&mut files);
     files.sort();
     let mut specs = specs_among(changes.connected(files), &open);
     specs.retain(|(file, spec)| match spec {
         Ok(spec) => changes.affect(spec),
         Err(_) => changes.affect_root(&real_path(file)),
     });
+    // What can't be looked into may have changed.
+    specs.extend(unread.into_iter().map(|(path, fault)| (path, Err(fault))));
     specs
 }
 
@@ -82,21 +96,27 @@ pub fn specs_with(file: &Path, open: &OpenDocuments) -> Result<Vec<Spec>, TextFa
 }
 
 /// The files below a folder that hold specs or parts of specs, by path, without those that a configuration above them
-/// leaves out.
+/// leaves out. What can't be looked into is passed over.
 pub fn files_below(folder: &Path, open: &OpenDocuments) -> Vec<PathBuf> {
+    below(folder, open).files
+}
+
+/// The same with what can't be looked into.
+pub fn below(folder: &Path, open: &OpenDocuments) -> Below {
     let folder = real_path(folder);
-    let on_disk = specs_in(&WalkBuilder::new(&folder)).into_iter();
-    let unsaved = open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned);
-    let mut files: Vec<_> = on_disk.chain(unsaved).collect();
-    take_left_out(&mut files);
+    let Below { mut files, unread } = walked(&WalkBuilder::new(&folder));
+    let mut unsaved: Vec<_> =
+        open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned).collect();
+    take_left_out(&mut unsaved);
+    files.append(&mut unsaved);
     files.sort();
     files.dedup();
-    files
+    Below { files, unread }
 }
 
 /// True when there are specs below a folder and a configuration leaves out every one.
 pub fn are_left_out(folder: &Path) -> bool {
-    let mut files = specs_in(&WalkBuilder::new(real_path(folder)));
+    let (mut files, _) = all_in(&WalkBuilder::new(real_path(folder)));
     let is_some = !files.is_empty();
     take_left_out(&mut files);
     is_some && files.is_empty()
@@ -108,9 +128,42 @@ fn take_left_out(files: &mut Vec<PathBuf>) {
     files.retain(|file| !left_out.has(file));
 }
 
-fn specs_in(walk: &WalkBuilder) -> Vec<PathBuf> {
-    let paths = walk.build().filter_map(Result::ok).map(ignore::DirEntry::into_path);
-    paths.filter(|path| is_spec(path) && path.is_file()).collect()
+fn walked(walk: &WalkBuilder) -> Below {
+    let (mut files, mut unread) = all_in(walk);
+    take_left_out(&mut files);
+    let mut left_out = LeftOut::default();
+    unread.retain(|(path, _)| !left_out.has(path));
+    unread.sort_by(|(one, _), (other, _)| one.cmp(other));
+    Below { files, unread }
+}
+
+/// The files in a walk, those that a configuration leaves out among them, and what it could not look into.
+fn all_in(walk: &WalkBuilder) -> (Vec<PathBuf>, Vec<(PathBuf, TextFault)>) {
+    let (mut files, mut unread) = (Vec::new(), Vec::new());
+    for entry in walk.build() {
+        match entry.map(DirEntry::into_path) {
+            // A link that leads nowhere is no folder: who reads it says so.
+            Ok(path) if is_spec(&path) && !path.is_dir() => files.push(path),
+            Ok(_) => {}
+            Err(error) => unread.push(unread_of(&error)),
+        }
+    }
+    (files, unread)
+}
+
+/// Where a walk met an error, and which.
+fn unread_of(error: &ignore::Error) -> (PathBuf, TextFault) {
+    let mut path = PathBuf::new();
+    let mut inner = error;
+    let fault = loop {
+        match inner {
+            ignore::Error::WithPath { path: at, err } => (path, inner) = (at.clone(), err),
+            ignore::Error::WithDepth { err, .. } | ignore::Error::WithLineNumber { err, .. } => inner = err,
+            ignore::Error::Io(error) => break fault_of(error),
+            other => break TextFault::System(other.to_string()),
+        }
+    };
+    (path, fault)
 }
 
 /// A file that holds a spec or a part of one, by its name.

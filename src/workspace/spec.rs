@@ -149,7 +149,7 @@ impl Reading<'_> {
             Err(fault) => {
                 self.unread.push(target);
                 match fault {
-                    TextFault::Missing => IncludeOutcome::Missing,
+                    TextFault::Missing | TextFault::LinkToNothing => IncludeOutcome::Missing,
                     other => IncludeOutcome::Unreadable(other.to_string()),
                 }
             }

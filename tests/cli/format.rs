@@ -33,3 +33,13 @@ fn other_line_ends_are_said_since_no_diff_shows_them() {
     assert_eq!(storyrod_in(folder.path(), &["format"], b"").code, 0);
     assert_eq!(fs::read_to_string(folder.path().join("pads.framing")).unwrap(), tidy);
 }
+
+#[test]
+fn a_folder_without_specs_keeps_no_other_from_being_written() {
+    let folder = folder_with(&[("empty/notes.md", ""), ("pads.framing", "footing F1\n at A/1\n")]);
+    let ran = storyrod_in(folder.path(), &["format", "empty", "pads.framing"], b"");
+    let why = "storyrod: empty: there is no spec (`*.framing`) in this folder or below it\n";
+    assert_eq!((ran.code, ran.log.as_str()), (2, why));
+    let now = fs::read_to_string(folder.path().join("pads.framing")).unwrap();
+    assert_eq!(now, "footing F1\n  at            A/1\n");
+}

@@ -50,6 +50,42 @@ fn a_file_without_read_permission_says_so() {
     assert_eq!((ran.code, ran.log.contains("does not let this user read it")), (2, true), "{}", ran.log);
 }
 
+#[cfg(unix)]
+#[test]
+fn a_folder_that_can_t_be_looked_into_says_so() {
+    use std::os::unix::fs::PermissionsExt;
+    let cabin = sample("first.framing");
+    let folder = folder_with(&[("a/cabin.framing", &cabin), ("b/cabin.framing", &cabin)]);
+    let closed = folder.path().join("b");
+    let set = |mode| fs::set_permissions(&closed, fs::Permissions::from_mode(mode)).unwrap();
+    set(0o000);
+    // An administrator may look into everything.
+    if fs::read_dir(&closed).is_err() {
+        for arguments in [&["lint"][..], &["lint", "a", "b"], &["format", "--check"], &["format", "b", "a"]] {
+            let ran = storyrod_in(folder.path(), arguments, b"");
+            let why = "storyrod: b: the system does not let this user read it\n";
+            assert_eq!((ran.code, ran.log.as_str()), (2, why), "{arguments:?}");
+            assert_eq!(ran.out.contains("a/cabin.framing: nothing found"), arguments[0] == "lint");
+        }
+        // What nobody looks at need not be looked into.
+        fs::write(folder.path().join("storyrod.toml"), "leave-out = [\"b\"]\n").unwrap();
+        assert_eq!(storyrod_in(folder.path(), &["lint"], b"").code, 0);
+    }
+    set(0o700);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_link_that_leads_nowhere_says_so() {
+    let folder = folder_with(&[("cabin.framing", &sample("first.framing"))]);
+    std::os::unix::fs::symlink("none.framing", folder.path().join("broken.framing")).unwrap();
+    let why = "storyrod: broken.framing: it is a link, and there is no file where it leads\n";
+    for arguments in [&["lint"][..], &["lint", "broken.framing", "cabin.framing"], &["format", "--check"]] {
+        let ran = storyrod_in(folder.path(), arguments, b"");
+        assert_eq!((ran.code, ran.log.as_str()), (2, why), "{arguments:?}");
+    }
+}
+
 #[test]
 fn one_bad_file_keeps_no_other_from_being_checked() {
     let ran = storyrod(&[("cabin.framing", &faulty_cabin())], &["lint", "none.framing", "cabin.framing"]);

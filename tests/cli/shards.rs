@@ -154,6 +154,7 @@ fn arguments_that_name_no_shard_are_refused() {
     for (arguments, why) in [
         (&["--shard", "0/4"][..], "shards are counted from 1: the first is 1/4"),
         (&["--shard", "5/4"], "there is no shard 5 of 4: the last is 4/4"),
+        (&["--shard", "1/10001"], "there are at most 10000 shards"),
         (&["--shard", "x"], "which of how many is wanted, as 1/4"),
         (&["--shard", "1/2", "-"], "standard input is none"),
         (&["--shard", "1/2", "-", "--stdin-filename", "house.framing"], "cannot be used with"),
@@ -205,6 +206,14 @@ fn results_that_make_up_no_whole_are_refused() {
         write("3", format, &["--shard", "3/3"]);
         write("whole", format, &[]);
         write("of 4", format, &["--shard", "3/4"]);
+        write("of 1000", format, &["--shard", "1/1000"]);
+        let text = fs::read_to_string(path.join("of 1000")).unwrap();
+        fs::write(path.join("of 4294967295"), text.replace("1000", "4294967295")).unwrap();
+        write("beyond", format, &["--shard", "1000/1000"]);
+        let text = fs::read_to_string(path.join("beyond")).unwrap();
+        let text = text.replace("\"count\": 1000", "\"count\": 3");
+        fs::write(path.join("beyond"), text.replace("\"shards\" value=\"1000\"", "\"shards\" value=\"3\""))
+            .unwrap();
         write("level", format, &["--shard", "3/3", "--fail-on", "advice"]);
         let later = lint(path, format, &["--shard", "3/3", "--today", "2027-06-02"]);
         fs::write(path.join("later"), later.out).unwrap();
@@ -220,6 +229,12 @@ fn results_that_make_up_no_whole_are_refused() {
         for (results, why) in [
             (&["1", "2"][..], "the result of shard 3/3 is missing"),
             (&["2"], "the results of shards 1/3, 3/3 are missing"),
+            (
+                &["of 1000"],
+                "the results of shards 2/1000, 3/1000, 4/1000, 5/1000, 6/1000 and 994 more are missing",
+            ),
+            (&["of 4294967295"], "the results of shards 2/4294967295, "),
+            (&["beyond"], "beyond: not as `lint` wrote it: there is no shard 1000 of 3"),
             (&["1", "2", "1", "3"], "1 and 1 are both of shard 1/3"),
             (&["1", "2", "of 4"], "1 and of 4 are of different runs: the number of shards is 3 and 4"),
             (

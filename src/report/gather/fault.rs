@@ -38,8 +38,10 @@ pub enum GatherFault {
     },
     /// Shards of which there is no result.
     Missing {
-        /// Which.
-        numbers: Vec<u32>,
+        /// Which, as far as they are named.
+        first: Vec<u32>,
+        /// How many are missing.
+        n_missing: u32,
         /// Of how many.
         count: u32,
     },
@@ -65,6 +67,9 @@ pub enum Misread {
 }
 
 impl GatherFault {
+    /// So many missing shards are named.
+    pub(in crate::report::gather) const MOST_NAMED: usize = 5;
+
     pub(in crate::report::gather) fn differ(
         one: &ShardResult,
         other: &ShardResult,
@@ -87,11 +92,14 @@ impl fmt::Display for GatherFault {
             Self::Twice { files: [one, other], number, count } => {
                 write!(out, "{one} and {other} are both of shard {number}/{count}")
             }
-            Self::Missing { numbers, count } => {
-                let names: Vec<_> = numbers.iter().map(|number| format!("{number}/{count}")).collect();
-                match names.as_slice() {
-                    [one] => write!(out, "the result of shard {one} is missing"),
-                    several => write!(out, "the results of shards {} are missing", several.join(", ")),
+            Self::Missing { first, n_missing, count } => {
+                let named: Vec<_> = first.iter().map(|number| format!("{number}/{count}")).collect();
+                let n_named = u32::try_from(named.len()).unwrap_or(u32::MAX);
+                let named = named.join(", ");
+                match n_missing.saturating_sub(n_named) {
+                    0 if *n_missing == 1 => write!(out, "the result of shard {named} is missing"),
+                    0 => write!(out, "the results of shards {named} are missing"),
+                    more => write!(out, "the results of shards {named} and {more} more are missing"),
                 }
             }
             Self::FixedLevel(level) => {
