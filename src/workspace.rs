@@ -25,7 +25,7 @@ pub use file_text::{LARGEST_FILE, TextFault, bytes_of, text_of, text_of_bytes};
 pub use history::{History, HistoryFault, Revision};
 pub use moved_files::{IncludeEdit, Move, include_edits};
 pub use open_documents::OpenDocuments;
-pub use path::{common_folder, name_within, real_path};
+pub use path::{common_folder, name_from, name_within, real_path};
 pub use search::{Below, are_left_out, below, files_below, specs_affected, specs_below, specs_with};
 pub use spec::{Spec, spec_of};
 pub use today::{day_of_seconds, day_written, today};

@@ -20,7 +20,7 @@ use crate::cli::part::PartArguments;
 use crate::diagnostic::Diagnostic;
 use crate::report::{counted, is_part_of, known_as, printable};
 use crate::rules;
-use crate::workspace::{CONFIGURATION_NAME, Configuration, name_within, real_path};
+use crate::workspace::{CONFIGURATION_NAME, Configuration, common_folder, name_from, name_within, real_path};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct BaselineArguments {
@@ -45,7 +45,8 @@ struct Baseline {
 #[derive(Clone, Debug, Deserialize, Serialize, PartialEq, Eq, PartialOrd, Ord)]
 #[serde(deny_unknown_fields)]
 struct Known {
-    /// The root file of its spec, from the folder of the run's storyrod.toml; without one from the working folder.
+    /// The root file of its spec, from the folder of the run's storyrod.toml; without one from that of the repository,
+    /// else from the working folder.
     spec: String,
     rule: String,
     element: String,
@@ -88,6 +89,13 @@ impl BaselineArguments {
                 bail!("{shown}: a baseline begins with all specs: write it without `--changed-since`")
             }
             None if self.update_baseline => {
+                if let Some(name) = names.first_outside(analysed) {
+                    bail!(
+                        "{shown}: it would name `{}` by its whole path, which no other machine has: run it in a folder \
+                         above all specs, or put a {CONFIGURATION_NAME} there",
+                        printable(&name)
+                    );
+                }
                 Baseline { known: analysed.iter().flat_map(|spec| known_in(spec, &names)).collect() }
             }
             None => bail!("{shown}: there is no such file; `--update-baseline` writes it"),
@@ -121,7 +129,7 @@ impl BaselineArguments {
     }
 }
 
-/// How a baseline names specs: the same, wherever below the configuration one runs.
+/// How a baseline names specs: the same, wherever below the configuration or in the repository one runs.
 struct Names {
     /// The working folder.
     here: PathBuf,
@@ -133,17 +141,24 @@ impl Names {
     fn of(configuration: &Configuration) -> Self {
         let here = real_path(Path::new("."));
         let is_configured = !configuration.folder.as_os_str().is_empty();
-        let folder = if is_configured { configuration.folder.clone() } else { here.clone() };
+        let folder = if is_configured { configuration.folder.clone() } else { common_folder(&here) };
         Self { here, folder }
     }
 
     fn of_spec(&self, analysed: &Analysed) -> String {
-        name_within(&self.folder, &self.here.join(analysed.checked().name()))
+        name_within(&self.folder, &real_path(&self.here.join(analysed.checked().name())))
+    }
+
+    /// The first spec with something that may be known and no name within the folder.
+    fn first_outside(&self, analysed: &[Analysed]) -> Option<String> {
+        let is_outside = |known: &Known| Path::new(&known.spec).is_absolute();
+        let known = analysed.iter().flat_map(|spec| known_in(spec, self));
+        known.filter(is_outside).map(|known| known.spec).next()
     }
 
     /// A path as a person in the working folder writes it.
     fn seen_from_here(&self, path: &Path) -> PathBuf {
-        PathBuf::from(name_within(&self.here, &real_path(path)))
+        PathBuf::from(name_from(&self.here, &real_path(path)))
     }
 }
 

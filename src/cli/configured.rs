@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::report::Unusable;
-use crate::workspace::{Configuration, ConfigurationFault, configuration_of, name_within, real_path};
+use crate::workspace::{Configuration, ConfigurationFault, configuration_of, name_from, real_path};
 
 /// The configuration of a run: the nearest upwards of the working folder.
 pub(in crate::cli) fn configuration_here() -> Configuration {
@@ -23,7 +23,7 @@ pub(in crate::cli) fn paths_of(arguments: &[PathBuf], configuration: &mut Config
     let (standing, missing): (Vec<_>, Vec<_>) =
         configuration.paths.iter().partition(|configured| configured.path.exists());
     configuration.faults.extend(missing.into_iter().map(|configured| configured.missing.clone()));
-    let as_from_here = |path: &Path| match name_within(&here, &real_path(path)) {
+    let as_from_here = |path: &Path| match name_from(&here, &real_path(path)) {
         name if name.is_empty() => PathBuf::from("."),
         name => PathBuf::from(name),
     };
@@ -33,5 +33,5 @@ pub(in crate::cli) fn paths_of(arguments: &[PathBuf], configuration: &mut Config
 /// A fault as what could not be used, named as from the working folder.
 pub(in crate::cli) fn unusable(fault: &ConfigurationFault) -> Unusable {
     let here = real_path(Path::new("."));
-    Unusable { file: name_within(&here, &fault.path), place: fault.place, message: fault.message.clone() }
+    Unusable { file: name_from(&here, &fault.path), place: fault.place, message: fault.message.clone() }
 }

@@ -31,30 +31,34 @@ pub(in crate::cli) fn run(
 ) -> anyhow::Result<Outcome> {
     let mut n_changed = 0_usize;
     let mut n_refused = 0_usize;
-    let mut refuse = |path: &Path, why: &str| {
-        complain(&format!("{}: {why}", path.display()));
+    let mut refuse = |name: &str, why: &str| {
+        complain(&format!("{name}: {why}"));
         n_refused += 1;
     };
     let mut configuration = configuration_here();
     let paths = paths_of(&arguments.paths, &mut configuration);
     let here = workspace::real_path(Path::new("."));
+    let name_of = |path: PathBuf| (workspace::name_from(&here, &path), path);
     for path in &paths {
-        let below = match path.is_dir() {
-            true => workspace::below(path, &OpenDocuments::default()),
-            false => Below { files: vec![path.clone()], unread: Vec::new() },
+        let shown = path.display().to_string();
+        let (files, unread) = match path.is_dir() {
+            true => {
+                let Below { files, unread } = workspace::below(path, &OpenDocuments::default());
+                (files.into_iter().map(name_of).collect(), unread)
+            }
+            false => (vec![(shown.clone(), path.clone())], Vec::new()),
         };
-        if below.files.is_empty() && below.unread.is_empty() {
-            refuse(path, why_none_below(path));
+        if files.is_empty() && unread.is_empty() {
+            refuse(&shown, why_none_below(path));
         }
-        for (folder, fault) in below.unread {
-            refuse(folder.strip_prefix(&here).unwrap_or(&folder), &fault.to_string());
+        for (folder, fault) in unread {
+            refuse(&workspace::name_from(&here, &folder), &fault.to_string());
         }
-        for file in below.files {
-            let file = file.strip_prefix(&here).unwrap_or(&file);
-            let text = match text_at(file) {
+        for (name, file) in files {
+            let text = match text_at(&file) {
                 Ok(text) => text,
                 Err(fault) => {
-                    refuse(file, &fault.to_string());
+                    refuse(&name, &fault.to_string());
                     continue;
                 }
             };
@@ -62,11 +66,11 @@ pub(in crate::cli) fn run(
             let is_changed = formatted != *text;
             n_changed += usize::from(is_changed);
             match (arguments.check, file.as_os_str() == STANDARD_INPUT) {
-                (true, _) => write_diff(&file.display().to_string(), &text, &formatted, palette, out)?,
+                (true, _) => write_diff(&name, &text, &formatted, palette, out)?,
                 (false, true) => out.write_all(formatted.as_bytes())?,
                 (false, false) if is_changed => {
                     if let Err(error) = std::fs::write(file, formatted) {
-                        refuse(file, &format!("it can't be written: {error}"));
+                        refuse(&name, &format!("it can't be written: {error}"));
                     }
                 }
                 (false, false) => {}

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use crate::cli::configured;
 use crate::report::{Unusable, place_in_order};
 use crate::workspace::{
-    self, Changes, ConfigurationFault, OpenDocuments, Spec, TextFault, name_within, real_path,
+    self, Changes, ConfigurationFault, OpenDocuments, Spec, TextFault, name_from, real_path,
 };
 
 /// The argument that stands for standard input.
@@ -61,7 +61,7 @@ pub(in crate::cli) fn standard_input() -> Result<Arc<str>, TextFault> {
 
 /// The name of each file of a spec as someone in the working folder `here` writes it.
 pub(in crate::cli) fn names_from_here(here: &Path, spec: &Spec) -> Vec<String> {
-    spec.paths.iter().map(|path| name_within(here, path)).collect()
+    spec.paths.iter().map(|path| name_from(here, path)).collect()
 }
 
 impl Found {
@@ -82,7 +82,7 @@ impl Found {
     /// Everything in an order in which that of the arguments does not matter: the same specs print the same bytes.
     pub fn in_order(mut self) -> Self {
         let here = real_path(Path::new("."));
-        let name = |spec: &Spec| spec.paths.first().map(|root| place_in_order(&name_within(&here, root)));
+        let name = |spec: &Spec| spec.paths.first().map(|root| place_in_order(&name_from(&here, root)));
         self.specs.sort_by_cached_key(name);
         self.add_configuration_faults();
         self
@@ -114,7 +114,7 @@ impl Found {
                 Ok(spec) => self.add(spec),
                 Err(fault) => {
                     let here = real_path(Path::new("."));
-                    self.refuse(Path::new(&name_within(&here, &file)), &fault.to_string());
+                    self.refuse(Path::new(&name_from(&here, &file)), &fault.to_string());
                 }
             }
         }

@@ -17,7 +17,7 @@ use crate::diagnostic::Severity;
 use crate::report::{self, Around, Checked, Palette, TextReport};
 use crate::snapshot::{Caches, Snapshot, analyse};
 use crate::syntax::value::Date;
-use crate::workspace::{Format, Spec, real_path};
+use crate::workspace::{Format, Spec, common_folder, real_path};
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct LintArguments {
@@ -102,7 +102,7 @@ pub(in crate::cli) fn run(
         Format::Json => report::write_json(&all, &unusable, part, out)?,
         Format::Sarif => {
             let here = real_path(Path::new("."));
-            let around = Around { here: &here, rules_address };
+            let around = Around { here: &here, base: &common_folder(&here), rules_address };
             report::write_sarif(&all, &unusable, around, part, out)?;
         }
         Format::Junit => report::write_junit(&all, &unusable, fail_on, part, out)?,

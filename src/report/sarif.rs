@@ -27,6 +27,8 @@ const SCHEMA: &str =
 pub struct Around<'a> {
     /// The folder that names are relative to.
     pub here: &'a Path,
+    /// The folder from which everyone who shares the specs names them; addresses are relative to it.
+    pub base: &'a Path,
     /// What stands before a rule's name in the address of its page.
     pub rules_address: Option<&'a str>,
 }
@@ -42,10 +44,10 @@ pub fn write_sarif(
     part: Part<'_>,
     out: &mut impl Write,
 ) -> io::Result<()> {
-    let base = address_of_base(around.here).map(|address| (BASE, address));
+    let base = address_of_base(around.base).map(|address| (BASE, address));
     let mut n_results = Vec::new();
     let results = all.iter().flat_map(|checked| {
-        let results = results::results_of(checked);
+        let results = results::results_of(around, checked);
         n_results.push(results.len());
         results
     });
@@ -60,12 +62,12 @@ pub fn write_sarif(
         },
         invocations: [Invocation {
             execution_successful: unusable.is_empty(),
-            tool_execution_notifications: notifications_of(all, unusable),
+            tool_execution_notifications: notifications_of(around, all, unusable),
         }],
         original_uri_base_ids: base.into_iter().collect(),
         column_kind: "unicodeCodePoints",
         newline_sequences: ["\r\n", "\n", "\r"],
-        artifacts: artifacts_of(all),
+        artifacts: artifacts_of(around, all),
         results,
         properties: PartOfRun {
             changed_since: part.changed_since.map(Cow::from),
@@ -85,19 +87,19 @@ pub fn write_sarif(
 }
 
 /// Every file that was read, once, by its address.
-fn artifacts_of(all: &[Checked<'_>]) -> Vec<Artifact> {
-    let locations = all.iter().flat_map(|checked| checked.names).map(|name| address_of(name));
+fn artifacts_of(around: Around<'_>, all: &[Checked<'_>]) -> Vec<Artifact> {
+    let locations = all.iter().flat_map(|checked| checked.names).map(|name| address_of(around, name));
     let files: BTreeMap<String, ArtifactLocation> =
         locations.map(|location| (location.uri.clone(), location)).collect();
     files.into_values().map(|location| Artifact { location, roles: ["analysisTarget"] }).collect()
 }
 
 /// What could not be used, and what no rule looks at.
-fn notifications_of(all: &[Checked<'_>], unusable: &[Unusable]) -> Vec<Notification> {
+fn notifications_of(around: Around<'_>, all: &[Checked<'_>], unusable: &[Unusable]) -> Vec<Notification> {
     let faults = unusable.iter().map(|unusable| Notification {
         level: Level::Error,
         message: Text::of(&unusable.to_string()),
-        locations: location_of_fault(unusable).into_iter().collect(),
+        locations: location_of_fault(around, unusable).into_iter().collect(),
     });
     let cautions = [NOT_CHECKED, STRENGTH_CAUTION].into_iter().filter(|_| !all.is_empty());
     let cautions = cautions.map(|text| Notification {
@@ -108,7 +110,7 @@ fn notifications_of(all: &[Checked<'_>], unusable: &[Unusable]) -> Vec<Notificat
     faults.chain(cautions).collect()
 }
 
-fn location_of_fault(unusable: &Unusable) -> Option<Location> {
+fn location_of_fault(around: Around<'_>, unusable: &Unusable) -> Option<Location> {
     if unusable.file == Unusable::STANDARD_INPUT {
         return None;
     }
@@ -120,7 +122,7 @@ fn location_of_fault(unusable: &Unusable) -> Option<Location> {
     });
     Some(Location {
         id: None,
-        physical_location: PhysicalLocation { artifact_location: address_of(&unusable.file), region },
+        physical_location: PhysicalLocation { artifact_location: address_of(around, &unusable.file), region },
         logical_locations: Vec::new(),
         message: None,
     })

@@ -37,6 +37,23 @@ pub fn name_within(folder: &Path, path: &Path) -> String {
     }
 }
 
+/// A path as a person in the folder `here` writes it: relative where both lie in one repository, or below one
+/// configuration, with `/` between folders. Anything else is named whole.
+pub fn name_from(here: &Path, path: &Path) -> String {
+    if path.starts_with(here) {
+        return name_within(here, path);
+    }
+    let common = common_folder(here);
+    let shared = here.ancestors().enumerate().find(|(_, above)| path.starts_with(above));
+    match shared {
+        Some((n_up, above)) if above.starts_with(&common) => {
+            let name = "../".repeat(n_up) + &name_within(above, path);
+            name.trim_end_matches('/').to_owned()
+        }
+        _ => path.display().to_string(),
+    }
+}
+
 fn with_slashes(path: &Path) -> String {
     let parts: Vec<_> = path.components().map(|part| part.as_os_str().to_string_lossy()).collect();
     parts.join("/")
@@ -76,5 +93,26 @@ mod tests {
             "parts/walls.framing"
         );
         assert_eq!(name_within(Path::new("/job"), Path::new("/else/walls.framing")), "/else/walls.framing");
+    }
+
+    #[test]
+    fn a_name_goes_up_within_the_repository_and_no_further() {
+        let folder = tempfile::tempdir().unwrap();
+        let top = folder.path().canonicalize().unwrap().join("job");
+        let here = top.join("jobs/cabin");
+        std::fs::create_dir_all(&here).unwrap();
+        let name = |path: &str| name_from(&here, &top.join(path));
+        let whole = |path: &str| top.join(path).display().to_string();
+        assert_eq!(name("jobs/barn.framing"), whole("jobs/barn.framing"));
+        for mark in [".git", CONFIGURATION_NAME] {
+            std::fs::write(top.join(mark), "").unwrap();
+            assert_eq!(name("jobs/cabin/a/b.framing"), "a/b.framing");
+            assert_eq!(name("jobs/barn.framing"), "../barn.framing");
+            assert_eq!(name("barns/hop.framing"), "../../barns/hop.framing");
+            assert_eq!(name(""), "../..");
+            let outside = folder.path().canonicalize().unwrap().join("else.framing");
+            assert_eq!(name_from(&here, &outside), outside.display().to_string());
+            std::fs::remove_file(top.join(mark)).unwrap();
+        }
     }
 }

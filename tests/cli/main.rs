@@ -28,3 +28,4 @@ mod shapes;
 mod shards;
 mod sheets;
 mod start;
+mod working_folder;

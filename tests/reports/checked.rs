@@ -83,7 +83,7 @@ pub fn sarif_of_part(
 ) -> Value {
     let all: Vec<_> = houses.iter().map(House::checked).collect();
     let mut out = Vec::new();
-    let around = Around { here: Path::new("/job"), rules_address };
+    let around = Around { here: Path::new("/job"), base: Path::new("/job"), rules_address };
     write_sarif(&all, unusable, around, part, &mut out).unwrap();
     serde_json::from_slice(&out).unwrap()
 }

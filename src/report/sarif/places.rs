@@ -1,27 +1,48 @@
 //! Places as SARIF writes them: addresses, lines, and columns in characters.
 
-use std::path::Path;
+use std::path::{Component, Path, PathBuf};
 
 use url::Url;
 
-use crate::report::Checked;
 use crate::report::sarif::shape::{ArtifactLocation, Location, PhysicalLocation, Region, Text};
+use crate::report::{Around, Checked};
 use crate::text::{ColumnEncoding, Span};
 
 /// The folder that names are relative to, as tools that show a checkout call it.
 pub(super) const BASE: &str = "%SRCROOT%";
 
-/// The address of a file: relative to the base where its name is, else whole.
-pub(super) fn address_of(name: &str) -> ArtifactLocation {
-    match Url::from_file_path(Path::new(name)) {
+/// A file by its name within the base, or where it lies outside by its whole path: the same, wherever below the base a
+/// run happens.
+pub(super) fn name_in_base(around: Around<'_>, name: &str) -> String {
+    let mut path = PathBuf::new();
+    for part in around.here.join(name).components() {
+        match part {
+            Component::CurDir => {}
+            Component::ParentDir => _ = path.pop(),
+            part => path.push(part),
+        }
+    }
+    match path.strip_prefix(around.base) {
+        Ok(below) => {
+            let parts: Vec<_> = below.components().map(|part| part.as_os_str().to_string_lossy()).collect();
+            parts.join("/")
+        }
+        Err(_) => path.display().to_string(),
+    }
+}
+
+/// The address of a file: relative to the base where it lies below, else whole.
+pub(super) fn address_of(around: Around<'_>, name: &str) -> ArtifactLocation {
+    let name = name_in_base(around, name);
+    match Url::from_file_path(Path::new(&name)) {
         Ok(whole) => ArtifactLocation { uri: whole.into(), uri_base_id: None },
-        Err(()) => ArtifactLocation { uri: relative(name), uri_base_id: Some(BASE) },
+        Err(()) => ArtifactLocation { uri: relative(&name), uri_base_id: Some(BASE) },
     }
 }
 
 /// The address of the base.
-pub(super) fn address_of_base(here: &Path) -> Option<ArtifactLocation> {
-    let uri = Url::from_directory_path(here).ok()?.into();
+pub(super) fn address_of_base(base: &Path) -> Option<ArtifactLocation> {
+    let uri = Url::from_directory_path(base).ok()?.into();
     Some(ArtifactLocation { uri, uri_base_id: None })
 }
 
@@ -38,11 +59,16 @@ fn relative(name: &str) -> String {
 }
 
 /// A place in one of the files of a spec.
-pub(super) fn location_of(checked: &Checked<'_>, span: Span, message: Option<&str>) -> Location {
+pub(super) fn location_of(
+    around: Around<'_>,
+    checked: &Checked<'_>,
+    span: Span,
+    message: Option<&str>,
+) -> Location {
     Location {
         id: None,
         physical_location: PhysicalLocation {
-            artifact_location: file_of(checked, span),
+            artifact_location: file_of(around, checked, span),
             region: Some(region_of(checked, span)),
         },
         logical_locations: Vec::new(),
@@ -51,8 +77,8 @@ pub(super) fn location_of(checked: &Checked<'_>, span: Span, message: Option<&st
 }
 
 /// The file of a place.
-pub(super) fn file_of(checked: &Checked<'_>, span: Span) -> ArtifactLocation {
-    address_of(checked.names.get(span.file.0 as usize).map(String::as_str).unwrap_or_default())
+pub(super) fn file_of(around: Around<'_>, checked: &Checked<'_>, span: Span) -> ArtifactLocation {
+    address_of(around, checked.names.get(span.file.0 as usize).map(String::as_str).unwrap_or_default())
 }
 
 /// Where a place begins and the character behind it.
@@ -72,6 +98,10 @@ pub(super) fn region_of(checked: &Checked<'_>, span: Span) -> Region {
 mod tests {
     use super::*;
 
+    fn around(here: &'static str) -> Around<'static> {
+        Around { here: Path::new(here), base: Path::new("/job"), rules_address: None }
+    }
+
     #[test]
     fn a_name_becomes_an_address() {
         for (name, uri) in [
@@ -80,7 +110,7 @@ mod tests {
             ("c:cabin.framing", "./c:cabin.framing"),
             ("a/c:cabin.framing", "a/c:cabin.framing"),
         ] {
-            assert_eq!(address_of(name).uri, uri);
+            assert_eq!(address_of(around("/job"), name).uri, uri);
             // Resolved against a base it is the name again.
             let whole = Url::parse("file:///job/").unwrap().join(uri).unwrap();
             #[cfg(unix)]
@@ -93,9 +123,20 @@ mod tests {
     #[cfg(unix)]
     #[test]
     fn a_file_elsewhere_has_its_whole_address() {
-        let elsewhere = address_of("/srv/a b.framing");
+        let elsewhere = address_of(around("/job"), "/srv/a b.framing");
         assert_eq!((elsewhere.uri.as_str(), elsewhere.uri_base_id), ("file:///srv/a%20b.framing", None));
         let base = address_of_base(Path::new("/srv/a b")).unwrap();
         assert_eq!(base.uri, "file:///srv/a%20b/");
+    }
+
+    #[test]
+    fn an_address_does_not_depend_on_the_working_folder() {
+        let inside = around("/job/barns/hop");
+        for name in ["../../houses/x y.framing", "./../.././houses/x y.framing", "/job/houses/x y.framing"] {
+            assert_eq!(address_of(inside, name), address_of(around("/job"), "houses/x y.framing"), "{name}");
+        }
+        assert_eq!(address_of(inside, "a.framing").uri, "barns/hop/a.framing");
+        #[cfg(unix)]
+        assert_eq!(address_of(inside, "../../../else.framing").uri, "file:///else.framing");
     }
 }

@@ -3,13 +3,13 @@
 use std::collections::{BTreeMap, HashMap};
 
 use crate::diagnostic::{self, Diagnostic};
-use crate::report::Checked;
 use crate::report::details::details;
 use crate::report::fingerprint::fingerprints;
-use crate::report::sarif::places::{file_of, location_of, region_of};
+use crate::report::sarif::places::{file_of, location_of, name_in_base, region_of};
 use crate::report::sarif::shape::{
     ArtifactChange, Content, Fix, LogicalLocation, Outcome, Replacement, Suppression, Text,
 };
+use crate::report::{Around, Checked};
 use crate::rules::{RULES, Waived};
 
 /// Raised when the same finding is known by something else.
@@ -24,12 +24,14 @@ struct Entry<'a> {
 }
 
 /// The results of one spec: each root with what follows from it, then what is waived.
-pub(super) fn results_of<'a>(checked: &Checked<'a>) -> Vec<Outcome<'a>> {
+pub(super) fn results_of<'a>(around: Around<'_>, checked: &Checked<'a>) -> Vec<Outcome<'a>> {
     let entries = entries_of(checked);
     let indices: HashMap<&str, usize> = RULES.iter().enumerate().map(|(at, rule)| (rule.slug, at)).collect();
-    let marks = marks_of(checked, &entries);
+    let marks = marks_of(around, checked, &entries);
     let results = entries.into_iter().zip(marks);
-    results.map(|(entry, mark)| result_of(checked, entry, indices.get(entry.finding.rule), mark)).collect()
+    results
+        .map(|(entry, mark)| result_of(around, checked, entry, indices.get(entry.finding.rule), mark))
+        .collect()
 }
 
 fn entries_of<'a>(checked: &Checked<'a>) -> Vec<Entry<'a>> {
@@ -46,24 +48,26 @@ fn entries_of<'a>(checked: &Checked<'a>) -> Vec<Entry<'a>> {
 
 /// The fingerprint of each entry. They are counted in the order of reading, in which nothing depends on what is listed
 /// under what.
-fn marks_of(checked: &Checked<'_>, entries: &[Entry<'_>]) -> Vec<String> {
+fn marks_of(around: Around<'_>, checked: &Checked<'_>, entries: &[Entry<'_>]) -> Vec<String> {
     let mut order: Vec<(usize, &Diagnostic)> =
         entries.iter().map(|entry| entry.finding).enumerate().collect();
     order.sort_by_key(|(_, finding)| (finding.span, finding.rule));
     let in_order: Vec<&Diagnostic> = order.iter().map(|(_, finding)| *finding).collect();
-    let marks = order.iter().map(|(at, _)| *at).zip(fingerprints(checked.name(), &in_order));
+    let marks =
+        order.iter().map(|(at, _)| *at).zip(fingerprints(&name_in_base(around, checked.name()), &in_order));
     // Back in the order of the entries.
     marks.collect::<BTreeMap<_, _>>().into_values().collect()
 }
 
 fn result_of<'a>(
+    around: Around<'_>,
     checked: &Checked<'a>,
     entry: Entry<'a>,
     rule_index: Option<&usize>,
     mark: String,
 ) -> Outcome<'a> {
     let finding = entry.finding;
-    let mut place = location_of(checked, finding.span, None);
+    let mut place = location_of(around, checked, finding.span, None);
     if !finding.subject.is_empty() {
         let fully_qualified_name = finding.subject.clone();
         place.logical_locations.push(LogicalLocation { fully_qualified_name, kind: "element" });
@@ -71,7 +75,7 @@ fn result_of<'a>(
     let root = entry.root.map(|root| (root.span, format!("follows from: {} [{}]", root.message, root.rule)));
     let related = finding.related.iter().map(|related| (related.span, related.message.clone()));
     let related = root.into_iter().chain(related).enumerate().map(|(at, (span, message))| {
-        let mut place = location_of(checked, span, Some(&message));
+        let mut place = location_of(around, checked, span, Some(&message));
         place.id = Some(at + 1);
         place
     });
@@ -84,21 +88,25 @@ fn result_of<'a>(
         locations: [place],
         related_locations: related.collect(),
         partial_fingerprints: BTreeMap::from([(FINGERPRINT, mark)]),
-        suppressions: entry.waived.map(|waived| suppression_of(checked, waived)).into_iter().collect(),
-        fixes: finding.fix.as_ref().map(|fix| fix_of(checked, fix)).into_iter().collect(),
+        suppressions: entry
+            .waived
+            .map(|waived| suppression_of(around, checked, waived))
+            .into_iter()
+            .collect(),
+        fixes: finding.fix.as_ref().map(|fix| fix_of(around, checked, fix)).into_iter().collect(),
     }
 }
 
-fn suppression_of<'a>(checked: &Checked<'a>, waived: &'a Waived) -> Suppression<'a> {
+fn suppression_of<'a>(around: Around<'_>, checked: &Checked<'a>, waived: &'a Waived) -> Suppression<'a> {
     Suppression {
         kind: "inSource",
         status: "accepted",
         justification: &waived.reason,
-        location: location_of(checked, waived.by, None),
+        location: location_of(around, checked, waived.by, None),
     }
 }
 
-fn fix_of<'a>(checked: &Checked<'a>, fix: &'a diagnostic::Fix) -> Fix<'a> {
+fn fix_of<'a>(around: Around<'_>, checked: &Checked<'a>, fix: &'a diagnostic::Fix) -> Fix<'a> {
     let mut changes: BTreeMap<_, Vec<_>> = BTreeMap::new();
     for edit in &fix.edits {
         changes.entry(edit.span.file).or_default().push(edit);
@@ -110,7 +118,7 @@ fn fix_of<'a>(checked: &Checked<'a>, fix: &'a diagnostic::Fix) -> Fix<'a> {
             inserted_content: Content { text: &edit.text },
         });
         Some(ArtifactChange {
-            artifact_location: file_of(checked, first.span),
+            artifact_location: file_of(around, checked, first.span),
             replacements: replacements.collect(),
         })
     });

@@ -186,7 +186,7 @@ pub(super) struct LogicalLocation {
     pub kind: &'static str,
 }
 
-#[derive(Clone, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub(super) struct ArtifactLocation {
     pub uri: String,
