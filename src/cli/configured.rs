@@ -2,8 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::cli::complain;
+use crate::cli::input::ALL_LEFT_OUT;
 use crate::report::Unusable;
-use crate::workspace::{Configuration, ConfigurationFault, configuration_of, name_from, real_path};
+use crate::workspace::{self, Configuration, ConfigurationFault, configuration_of, name_from, real_path};
 
 /// The configuration of a run: the nearest upwards of the working folder.
 pub(in crate::cli) fn configuration_here() -> Configuration {
@@ -11,13 +13,19 @@ pub(in crate::cli) fn configuration_here() -> Configuration {
 }
 
 /// What a run looks at: what its arguments name, else what the configuration does, else the working folder. A path of
-/// the configuration where nothing stands becomes a fault of it.
+/// the configuration where nothing stands becomes a fault of it. Where nothing is named and every spec is left out there
+/// is nothing to look at, which is said and is no mistake.
 pub(in crate::cli) fn paths_of(arguments: &[PathBuf], configuration: &mut Configuration) -> Vec<PathBuf> {
     if !arguments.is_empty() {
         return arguments.to_owned();
     }
     if configuration.paths.is_empty() {
-        return vec![PathBuf::from(".")];
+        let folder = PathBuf::from(".");
+        if workspace::are_left_out(&folder) {
+            complain(&format!("nothing to check: {ALL_LEFT_OUT}"));
+            return Vec::new();
+        }
+        return vec![folder];
     }
     let here = real_path(Path::new("."));
     let (standing, missing): (Vec<_>, Vec<_>) =

@@ -45,10 +45,14 @@ pub(in crate::cli) fn specs_of(paths: &[PathBuf], stdin_name: Option<&Path>) -> 
     found.in_order()
 }
 
+/// Why a walk comes to no spec where there are some.
+pub(in crate::cli) const ALL_LEFT_OUT: &str =
+    "every spec in this folder or below it is left out by a `storyrod.toml`";
+
 /// Why a walk through a folder comes to no spec.
 pub(in crate::cli) fn why_none_below(folder: &Path) -> &'static str {
     match workspace::are_left_out(folder) {
-        true => "every spec in this folder or below it is left out by a `storyrod.toml`",
+        true => ALL_LEFT_OUT,
         false => "there is no spec (`*.framing`) in this folder or below it",
     }
 }

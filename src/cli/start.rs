@@ -1,5 +1,6 @@
 //! `storyrod start`: a new repository of specs, with all that checks it.
 
+use std::borrow::Cow;
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
@@ -170,7 +171,7 @@ fn write_next_steps(
     let repository = History::of(folder).ok().map(|history| history.folder().to_owned());
     writeln!(out, "\n{}", palette.strong("next"))?;
     if real_path(folder) != real_path(Path::new(".")) {
-        writeln!(out, "  cd {}", printable(&folder.display().to_string()))?;
+        writeln!(out, "  cd {}", printable(&for_a_shell(folder)))?;
     }
     if repository.is_none() {
         writeln!(out, "  git init")?;
@@ -193,6 +194,13 @@ fn write_next_steps(
         ),
         _ => Ok(()),
     }
+}
+
+/// A folder as a shell takes it for one word, and `cd` for no option.
+fn for_a_shell(folder: &Path) -> String {
+    let shown = folder.display().to_string();
+    let shown = if shown.starts_with('-') { format!("./{shown}") } else { shown };
+    shlex::try_quote(&shown).map(Cow::into_owned).unwrap_or(shown)
 }
 
 /// A name that can stand in quotes: the format has no other way to write a `"`.

@@ -116,10 +116,12 @@ pub fn below(folder: &Path, open: &OpenDocuments) -> Below {
 
 /// True when there are specs below a folder and a configuration leaves out every one.
 pub fn are_left_out(folder: &Path) -> bool {
-    let (mut files, _) = all_in(&WalkBuilder::new(real_path(folder)));
-    let is_some = !files.is_empty();
-    take_left_out(&mut files);
-    is_some && files.is_empty()
+    let mut left_out = LeftOut::default();
+    let walk = WalkBuilder::new(real_path(folder));
+    // What can't be looked into may hold one that is not left out.
+    let mut found = each_in(&walk).map(|found| found.unwrap_or_else(|(path, _)| path)).peekable();
+    // Mostly the first one answers.
+    found.peek().is_some() && found.all(|path| left_out.has(&path))
 }
 
 /// Takes out the files that a configuration above them leaves out.
@@ -140,15 +142,21 @@ fn walked(walk: &WalkBuilder) -> Below {
 /// The files in a walk, those that a configuration leaves out among them, and what it could not look into.
 fn all_in(walk: &WalkBuilder) -> (Vec<PathBuf>, Vec<(PathBuf, TextFault)>) {
     let (mut files, mut unread) = (Vec::new(), Vec::new());
-    for entry in walk.build() {
-        match entry.map(DirEntry::into_path) {
-            // A link that leads nowhere is no folder: who reads it says so.
-            Ok(path) if is_spec(&path) && !path.is_dir() => files.push(path),
-            Ok(_) => {}
-            Err(error) => unread.push(unread_of(&error)),
+    for found in each_in(walk) {
+        match found {
+            Ok(file) => files.push(file),
+            Err(fault) => unread.push(fault),
         }
     }
     (files, unread)
+}
+
+fn each_in(walk: &WalkBuilder) -> impl Iterator<Item = Result<PathBuf, (PathBuf, TextFault)>> {
+    walk.build().filter_map(|entry| match entry.map(DirEntry::into_path) {
+        // A link that leads nowhere is no folder: who reads it says so.
+        Ok(path) => (is_spec(&path) && !path.is_dir()).then_some(Ok(path)),
+        Err(error) => Some(Err(unread_of(&error))),
+    })
 }
 
 /// Where a walk met an error, and which.

@@ -109,6 +109,21 @@ fn what_is_left_out_is_passed_over_but_never_a_file_that_is_named() {
         let ran = run(root, &[command, "drafts"]);
         assert_eq!((ran.code, ran.log.trim_end()), (2, said), "{command}");
     }
+    // Where nothing is named, all that is left out is nothing to check.
+    for (below, format) in [("drafts", "text"), ("job/drafts", "json"), ("drafts", "junit")] {
+        let ran = run(&root.join(below), &["lint", "--format", format]);
+        assert_eq!((ran.code, ran.log.contains("left out")), (0, true), "{below}: {}", ran.log);
+        assert!(!ran.out.contains("framing\""), "{}", ran.out);
+    }
+    let ran = run(&root.join("drafts"), &["format"]);
+    let said =
+        "storyrod: nothing to check: every spec in this folder or below it is left out by a `storyrod.toml`";
+    assert_eq!((ran.code, ran.out.as_str(), ran.log.trim_end()), (0, "", said));
+    for named in [&["lint", "."], &["format", "."]] {
+        assert_eq!(run(&root.join("drafts"), named).code, 2);
+    }
+    // A folder without specs stays a mistake.
+    assert_eq!(run(&root.join("elsewhere"), &["lint"]).code, 2);
     let input = fs::read(root.join("drafts/b.framing")).unwrap();
     let ran = storyrod_in(root, &["lint", "-", "--stdin-filename", "drafts/b.framing"], &input);
     assert_eq!(ran.code, 1, "{}", ran.log);

@@ -64,6 +64,34 @@ fn a_new_folder_holds_a_clean_house_and_says_what_is_next() {
     assert_eq!(again.out.matches("same  ").count(), ran_files(&ran.out), "{}", again.out);
 }
 
+/// A shell is given what is told, and comes to the folder.
+#[test]
+fn what_is_next_is_told_as_a_shell_takes_it() {
+    let folder = folder_with(&[]);
+    for (name, told) in [
+        ("my house", "'my house'"),
+        ("-x", "./-x"),
+        ("- y", "'./- y'"),
+        ("$HOME/it's", "'$HOME/it'\"'s\""),
+        ("Mühle", "'Mühle'"),
+        ("jobs/plain", "jobs/plain"),
+    ] {
+        let ran = start(folder.path(), &["--", name]);
+        assert_eq!(ran.code, 0, "{name}: {}", ran.log);
+        let command = ran.out.lines().find_map(|line| line.strip_prefix("  cd ")).unwrap();
+        assert_eq!(command, told);
+        let script = format!("cd {command} && pwd -P");
+        let output = std::process::Command::new("sh")
+            .args(["-c", &script])
+            .current_dir(folder.path())
+            .output()
+            .unwrap();
+        let came_to = String::from_utf8(output.stdout).unwrap();
+        let meant = folder.path().join(name).canonicalize().unwrap();
+        assert_eq!(came_to.trim_end(), meant.to_str().unwrap());
+    }
+}
+
 fn ran_files(out: &str) -> usize {
     out.matches("new   ").count()
 }
@@ -102,13 +130,131 @@ fn what_cannot_be_written_is_said() {
     assert_eq!(start(folder.path(), &[]).code, 2);
 }
 
+/// What comes of a commit, through the hook.
+fn commit(repository: &Repository, arguments: &[&str]) -> Output {
+    repository.run(&[&["git", "commit", "--quiet", "--message=next"], arguments].concat())
+}
+
+/// Commits everything below a house's folder; the hook says what `storyrod lint` says there.
+fn commits_as_lint_has_it(repository: &Repository, folder: &str, is_clean: bool) {
+    let ran = storyrod_in(&repository.path().join(folder), &["lint"], b"");
+    assert_eq!(ran.code == 0, is_clean, "{}{}", ran.out, ran.log);
+    repository.git(&["add", "--all"]);
+    let output = commit(repository, &["--allow-empty"]);
+    assert_eq!(output.status.success(), is_clean, "{}", told(&output));
+}
+
+#[test]
+fn the_hook_reads_files_of_any_name() {
+    let repository = started();
+    let clean = read(&repository, "house.framing");
+    let in_parts = |part: &str| {
+        let (head, rest) = clean.split_at(clean.find("floor main").unwrap());
+        (format!("{head}include \"{part}\"\n"), rest.to_owned())
+    };
+    let (house, rest) = in_parts("rest.txt");
+    repository.write("house.framing", house);
+    repository.write("rest.txt", &rest);
+    commits_as_lint_has_it(&repository, "", true);
+    repository.write("rest.txt", rest.replace("2x10 SPF", "2x12 SPF"));
+    commits_as_lint_has_it(&repository, "", false);
+    // What it finds there becomes known.
+    let settings = read(&repository, "storyrod.toml") + "baseline = \"known.list\"\n";
+    repository.write("storyrod.toml", settings);
+    passes(&repository.run(&["storyrod", "lint", "--update-baseline"]));
+    commits_as_lint_has_it(&repository, "", true);
+    // A file that git was told of, and that will not be committed, is not there.
+    repository.write("new.framing", "nothing like a spec");
+    repository.git(&["add", "--intent-to-add", "new.framing"]);
+    passes(&commit(&repository, &["--allow-empty"]));
+}
+
+#[cfg(unix)]
+#[test]
+fn the_hook_follows_links_and_heeds_what_git_ignores() {
+    let repository = started();
+    let clean = read(&repository, "house.framing");
+    let (head, rest) = clean.split_at(clean.find("floor main").unwrap());
+    for folder in ["common/parts", "old"] {
+        fs::create_dir_all(repository.path().join(folder)).unwrap();
+    }
+    std::os::unix::fs::symlink("common/parts", repository.path().join("linked")).unwrap();
+    repository.write("house.framing", format!("{head}include \"linked/rest.framing\"\n"));
+    repository.write("common/parts/rest.framing", rest);
+    // Ignored, and in the repository all the same.
+    repository.write("old/house.framing", clean.replace("2x10 SPF", "2x12 SPF"));
+    repository.write(".gitignore", "/reports/\n/old/\n");
+    repository.git(&["add", "--force", "old/house.framing"]);
+    commits_as_lint_has_it(&repository, "", true);
+    repository.write("common/parts/rest.framing", rest.replace("2x10 SPF", "2x12 SPF"));
+    commits_as_lint_has_it(&repository, "", false);
+}
+
+#[test]
+fn the_hook_reads_submodules_as_they_will_be_committed() {
+    let clean = sample("first.framing");
+    let (head, rest) = clean.split_at(clean.find("floor main").unwrap());
+    let shared = Repository::with(&[("rest.framing", rest), ("notes.md", "walls and floors\n")]);
+    shared.commit();
+    let repository = started();
+    let add = ["git", "-c", "protocol.file.allow=always", "submodule", "--quiet", "add"];
+    passes(&repository.run(&[&add[..], &[shared.path().to_str().unwrap(), "parts of all"]].concat()));
+    repository.write("house.framing", format!("{head}include \"parts of all/rest.framing\"\n"));
+    commits_as_lint_has_it(&repository, "", true);
+    // Faulty on disk, which no commit takes along, then in a commit of its own.
+    let part = "parts of all/rest.framing";
+    repository.write(part, rest.replace("2x10 SPF", "2x12 SPF"));
+    passes(&commit(&repository, &["--allow-empty"]));
+    repository.git(&["-C", "parts of all", "commit", "--quiet", "--all", "--message=deeper"]);
+    commits_as_lint_has_it(&repository, "", false);
+    // A submodule that was not fetched stops nothing that does not need it.
+    repository.git(&["reset", "--quiet", "--hard"]);
+    repository.write("house.framing", &clean);
+    repository.git(&["submodule", "--quiet", "deinit", "--force", "parts of all"]);
+    commits_as_lint_has_it(&repository, "", true);
+}
+
+#[test]
+fn the_hook_of_a_folder_below_goes_by_the_configuration_there() {
+    let repository = Repository::with(&[("barns/faulty.framing", "project \"½ done\"\n  frost  12-6\n")]);
+    assert_eq!(start(repository.path(), &["jobs/my cabin"]).code, 0);
+    passes(&repository.run(&["sh", "jobs/my cabin/ci/set-up.sh"]));
+    // The barns are no matter of this hook.
+    commits_as_lint_has_it(&repository, "jobs/my cabin", true);
+    let house = sample("first.framing")
+        + "\nproduct LV12\n  kind          composite lumber 1-3/4 x 11-7/8\n  values        E 2.0e6 psi, Fb 2600 psi, Fv 285 psi, Fc-perp 750 psi\n  source        \"invented for this test\" on 2027-01-15\n";
+    repository.write("jobs/my cabin/house.framing", house);
+    commits_as_lint_has_it(&repository, "jobs/my cabin", true);
+    let strict = read(&repository, "jobs/my cabin/storyrod.toml").replace("\"error\"", "\"advice\"");
+    repository.write("jobs/my cabin/storyrod.toml", strict);
+    commits_as_lint_has_it(&repository, "jobs/my cabin", false);
+    // The house is gone: nothing to judge, unless the configuration leads elsewhere.
+    repository.git(&["rm", "--quiet", "--force", "jobs/my cabin/house.framing"]);
+    passes(&commit(&repository, &[]));
+    repository.write("jobs/my cabin/storyrod.toml", "paths = [\"../../barns\"]\n");
+    commits_as_lint_has_it(&repository, "jobs/my cabin", false);
+    repository.write("barns/faulty.framing", sample("first.framing"));
+    commits_as_lint_has_it(&repository, "jobs/my cabin", true);
+}
+
+#[test]
+fn a_hook_that_was_copied_judges_the_whole_repository() {
+    let repository = started();
+    repository.git(&["config", "--unset", "core.hooksPath"]);
+    fs::create_dir_all(repository.path().join(".git/hooks")).unwrap();
+    fs::copy(repository.path().join(".githooks/pre-commit"), repository.path().join(".git/hooks/pre-commit"))
+        .unwrap();
+    repository.write("notes.md", "clean\n");
+    commits_as_lint_has_it(&repository, "", true);
+    repository.write("house.framing", faulty(&repository));
+    commits_as_lint_has_it(&repository, "", false);
+}
+
 #[test]
 fn the_hook_judges_what_will_be_committed() {
     let repository = started();
     let clean = read(&repository, "house.framing");
-    let commit = |arguments: &[&str]| {
-        repository.run(&[&["git", "commit", "--quiet", "--message=next"], arguments].concat())
-    };
+    let commit = |arguments: &[&str]| commit(&repository, arguments);
     // Faulty on disk and in the index.
     repository.write("house.framing", faulty(&repository));
     let stopped = commit(&["--all"]);
@@ -204,6 +350,9 @@ fn drafts_may_be_faulty() {
     repository.write("drafts/house.framing", faulty(&repository));
     repository.commit();
     passes(&repository.run(&["sh", "ci/check.sh", "HEAD"]));
+    // Nothing else is there to be judged.
+    repository.git(&["rm", "--quiet", "house.framing"]);
+    commits_as_lint_has_it(&repository, "", true);
     repository.git(&["mv", "drafts/house.framing", "second.framing"]);
     assert!(!repository.run(&["git", "commit", "--quiet", "--message=next"]).status.success());
 }
@@ -230,7 +379,8 @@ fn a_folder_inside_a_repository_gets_its_hook_and_a_warning() {
     let house = sample("first.framing").replace("2x10 SPF", "2x12 SPF");
     repository.write("jobs/cabin/house.framing", house);
     let stopped = repository.run(&["git", "commit", "--quiet", "--all", "--message=next"]);
-    assert!(told(&stopped).contains("jobs/cabin/house.framing:39:17"), "{}", told(&stopped));
+    assert!(told(&stopped).contains(" house.framing:39:17"), "{}", told(&stopped));
+    assert!(told(&stopped).contains("mend this in jobs/cabin and"), "{}", told(&stopped));
 }
 
 #[test]
@@ -284,18 +434,27 @@ fn hooks_for_the_framework_run_what_the_program_has() {
     assert_eq!(ids, ["storyrod-format", "storyrod-lint"]);
     let shown = include_str!("../../README.md");
     assert!(ids.iter().all(|id| shown.contains(&format!("      - id: {id}\n"))));
-    let folder = folder_with(&[("house.framing", &sample("first.framing"))]);
+    let draft = "project  \"½ done\"\n  frost  12-6\n";
+    let folder = folder_with(&[
+        ("house.framing", &sample("first.framing").replace("  live    ", "  live")),
+        ("drafts/house.framing", draft),
+        ("storyrod.toml", "leave-out = [\"drafts/\"]\n"),
+    ]);
     for hook in hooks {
         assert_eq!(hook["language"].as_str(), Some("rust"));
+        // A file that is named is never left out; and what lint finds hangs on files of any name.
+        assert_eq!(hook["pass_filenames"].as_bool(), Some(false));
         let entry = hook["entry"].as_str().unwrap();
-        let mut arguments: Vec<&str> = entry.strip_prefix("storyrod ").unwrap().split(' ').collect();
-        // Rules cross files: lint looks at all of them.
-        let has_names = hook["pass_filenames"].as_bool().unwrap_or(true);
-        assert_eq!(has_names, arguments == ["format"]);
-        arguments.extend(["house.framing"].iter().filter(|_| has_names));
+        assert_eq!(hook["always_run"].as_bool() == Some(true), entry == "storyrod lint");
+        let arguments: Vec<&str> = entry.strip_prefix("storyrod ").unwrap().split(' ').collect();
         let ran = storyrod_in(folder.path(), &arguments, b"");
         assert_eq!(ran.code, 0, "{arguments:?}: {}{}", ran.out, ran.log);
     }
+    let after = |name: &str| fs::read_to_string(folder.path().join(name)).unwrap();
+    assert_eq!(
+        (after("house.framing"), after("drafts/house.framing")),
+        (sample("first.framing"), draft.into())
+    );
 }
 
 /// The keys of a map of YAML.
