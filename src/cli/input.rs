@@ -21,6 +21,8 @@ pub(in crate::cli) struct Found {
     pub specs: Vec<Spec>,
     /// What could not be used.
     pub unusable: Vec<Unusable>,
+    /// The commits since which changes were looked for, one for each repository.
+    pub since: Vec<String>,
     /// The root files of the specs.
     roots: HashSet<PathBuf>,
 }

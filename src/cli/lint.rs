@@ -11,7 +11,7 @@ use crate::cli::configured::{configuration_here, paths_of};
 use crate::cli::day::DayArguments;
 use crate::cli::input::{Found, names_from_here};
 use crate::cli::parallel::{JobsArguments, in_parallel};
-use crate::cli::part::PartArguments;
+use crate::cli::part::{PartArguments, mark_of_asked};
 use crate::cli::{Outcome, complain};
 use crate::diagnostic::Severity;
 use crate::report::{self, Around, Checked, Palette, TextReport};
@@ -73,14 +73,15 @@ pub(in crate::cli) fn run(
     let mut configuration = configuration_here();
     let fail_on =
         arguments.fail_on.map(FailOn::severity).or(configuration.fail_on).unwrap_or(Severity::Error);
-    let part = arguments.part.part(today, fail_on);
     let stdin_name = arguments.stdin_filename.as_deref();
     let paths = paths_of(&arguments.paths, &mut configuration);
     let baseline = arguments.baseline.file(&configuration);
     let mut found = arguments.part.specs_of(&paths, stdin_name, baseline.as_deref())?;
     // Each is told by the shard to which the file falls.
     found.add_faults(configuration.faults.iter().filter(|fault| arguments.part.has(&fault.path)));
-    let Found { specs, unusable, .. } = found;
+    let Found { specs, unusable, since, .. } = found;
+    let asked = mark_of_asked(&paths, &configuration, baseline.as_deref(), &since);
+    let part = arguments.part.part(today, fail_on, asked);
     let rules_address = arguments.rules_address.as_deref().or(configuration.rules_address.as_deref());
     let mut analysed = analysed(specs, today, arguments.jobs.count(configuration.jobs))?;
     arguments.baseline.leave_out_known(&configuration, &mut analysed, &arguments.part)?;

@@ -1,5 +1,7 @@
 //! `lint --changed-since` and `--shard`: which part of the specs a run looks at.
 
+use std::collections::BTreeSet;
+use std::fs;
 use std::hash::Hasher;
 use std::path::{Path, PathBuf};
 
@@ -11,7 +13,9 @@ use crate::cli::input::{Found, STANDARD_INPUT, specs_of};
 use crate::diagnostic::Severity;
 use crate::report::{Part, Shard};
 use crate::syntax::value::Date;
-use crate::workspace::{Changes, History, common_folder, name_within, real_path};
+use crate::workspace::{
+    CONFIGURATION_NAME, Changes, Configuration, History, common_folder, name_within, real_path,
+};
 
 /// More machines than any run has: a larger number is a mistake.
 const MOST_SHARDS: u32 = 10_000;
@@ -39,9 +43,9 @@ pub(in crate::cli) struct Which {
 }
 
 impl PartArguments {
-    /// The part, for whoever reads the results.
-    pub fn part(&self, today: Date, fail_on: Severity) -> Part<'_> {
-        let shard = self.shard.map(|Which { number, count }| Shard { number, count, today, fail_on });
+    /// The part, for whoever reads the results; `asked` is of [`mark_of_asked`].
+    pub fn part(&self, today: Date, fail_on: Severity, asked: u64) -> Part<'_> {
+        let shard = self.shard.map(|Which { number, count }| Shard { number, count, today, fail_on, asked });
         Part { changed_since: self.changed_since.as_deref(), shard }
     }
 
@@ -94,6 +98,7 @@ fn affected(paths: &[PathBuf], revision: &str, baseline: Option<&Path>) -> anyho
             if baseline.is_some_and(|file| changes.have(file)) {
                 changes.affect_everything();
             }
+            found.since.push(changes.since.clone());
             known.push(changes);
         }
         if let Some(changes) = known.iter().find(|changes| changes.are_of(&history)) {
@@ -101,6 +106,30 @@ fn affected(paths: &[PathBuf], revision: &str, baseline: Option<&Path>) -> anyho
         }
     }
     Ok(found.in_order())
+}
+
+/// One number for what a run was asked besides its day and level: the paths, what `storyrod.toml` and the baseline say,
+/// and the commits since which changes were looked for. It is the same on every machine with the same files.
+pub(in crate::cli) fn mark_of_asked(
+    paths: &[PathBuf],
+    configuration: &Configuration,
+    baseline: Option<&Path>,
+    since: &[String],
+) -> u64 {
+    let folder = common_folder(&real_path(Path::new(".")));
+    let names: BTreeSet<String> = paths.iter().map(|path| name_within(&folder, &real_path(path))).collect();
+    let configured = fs::read(configuration.folder.join(CONFIGURATION_NAME)).unwrap_or_default();
+    // What can't be read is told elsewhere.
+    let known = baseline.and_then(|file| fs::read(file).ok()).unwrap_or_default();
+    let names = names.iter().map(String::as_bytes);
+    let since = since.iter().map(String::as_bytes);
+    // Published and the same on every machine, unlike the hasher of the standard library.
+    let mut hasher = FnvHasher::default();
+    for part in names.chain([&*configured, &*known]).chain(since) {
+        hasher.write(part);
+        hasher.write_u8(0);
+    }
+    hasher.finish()
 }
 
 impl Which {

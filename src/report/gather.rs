@@ -56,6 +56,8 @@ pub(in crate::report) struct ShardMark<'a> {
     day: Cow<'a, str>,
     #[serde(borrow)]
     level: Cow<'a, str>,
+    #[serde(borrow)]
+    asked: Cow<'a, str>,
 }
 
 /// Writes the one result that results of every shard of a run make up. They may come in any order; `fail_on` is the
@@ -154,12 +156,13 @@ fn belonging<'a, Body>(
     for (result, mark, _) in &known {
         let told_of = |mark: &Mark<'_>| {
             let since = mark.changed_since.clone().unwrap_or("the beginning".into()).into_owned();
-            let ShardMark { count, day, level, .. } = &mark.shard;
+            let ShardMark { count, day, level, asked, .. } = &mark.shard;
             [
                 ("number of shards", count.to_string()),
                 ("day of `--today`", day.to_string()),
                 ("severity of `--fail-on`", level.to_string()),
                 ("revision of `--changed-since`", since),
+                ("mark of paths, `storyrod.toml`, baseline and commits", asked.to_string()),
             ]
         };
         let both = told_of(told).into_iter().zip(told_of(mark));
@@ -207,6 +210,7 @@ impl From<Shard> for ShardMark<'static> {
             count: shard.count,
             day: shard.today.to_string().into(),
             level: shard.fail_on.word().into(),
+            asked: shard.asked_word().into(),
         }
     }
 }

@@ -48,6 +48,7 @@ pub(in crate::report) enum MarkProperty {
     Count,
     Day,
     Level,
+    Asked,
     ChangedSince,
 }
 
@@ -92,8 +93,8 @@ pub fn write_junit(
 }
 
 impl MarkProperty {
-    pub const ALL: [Self; 6] =
-        [Self::Version, Self::Number, Self::Count, Self::Day, Self::Level, Self::ChangedSince];
+    pub const ALL: [Self; 7] =
+        [Self::Version, Self::Number, Self::Count, Self::Day, Self::Level, Self::Asked, Self::ChangedSince];
 
     pub fn name(self) -> &'static str {
         match self {
@@ -102,6 +103,7 @@ impl MarkProperty {
             Self::Count => "shards",
             Self::Day => "day",
             Self::Level => "level",
+            Self::Asked => "asked",
             Self::ChangedSince => "changed-since",
         }
     }
@@ -113,6 +115,7 @@ impl MarkProperty {
             Self::Count => Some(shard.count.to_string()),
             Self::Day => Some(shard.today.to_string()),
             Self::Level => Some(shard.fail_on.word().to_owned()),
+            Self::Asked => Some(shard.asked_word()),
             Self::ChangedSince => changed_since.map(str::to_owned),
         }
     }

@@ -26,6 +26,8 @@ pub struct Shard {
     pub today: Date,
     /// The severity from which a finding counts.
     pub fail_on: Severity,
+    /// A number for what else was asked: paths, configuration, baseline, commits.
+    pub asked: u64,
 }
 
 impl Part<'_> {
@@ -46,6 +48,13 @@ impl Part<'_> {
             1 => format!("1 spec looked at: no other {one}"),
             _ => format!("{} looked at: no others {many}", counted(n_specs, "spec")),
         })
+    }
+}
+
+impl Shard {
+    /// What was asked, as results write it.
+    pub(in crate::report) fn asked_word(self) -> String {
+        format!("{:016x}", self.asked)
     }
 }
 

@@ -16,6 +16,8 @@ use crate::workspace::{History, HistoryFault};
 pub struct Changes {
     /// The folder of the repository's files: nothing is known of what lies outside.
     pub(in crate::workspace) repository: PathBuf,
+    /// The commit since which they happened, in full.
+    pub since: String,
     /// Files that were written, made, renamed or taken away.
     pub(in crate::workspace) files: BTreeSet<PathBuf>,
     /// Folders for which a file in them decides how specs are read, and it changed.
@@ -38,11 +40,13 @@ impl History {
     /// There is no such revision, it has no commit in common with what is checked out, or it can't be read.
     pub fn changes_since(&self, revision: &str) -> Result<Changes, HistoryFault> {
         let repository = &self.repository;
-        let tree = self.commit(&self.fork(revision, "HEAD")?)?.tree()?;
+        let since = self.commit(&self.fork(revision, "HEAD")?)?;
+        let tree = since.tree()?;
         let mut options = DiffOptions::new();
         options.include_untracked(true).recurse_untracked_dirs(true).include_typechange(true);
         let diff = repository.diff_tree_to_workdir_with_index(Some(&tree), Some(&mut options))?;
         let mut changes = changes_of(&diff, repository, self.folder());
+        changes.since = since.id().to_string();
         let tracked = repository.index()?;
         let links = tracked.iter().filter(|entry| entry.mode == u32::from(FileMode::Link));
         let links = links.filter_map(|entry| String::from_utf8(entry.path).ok());

@@ -134,7 +134,11 @@ fn a_shard_says_which_it_is() {
         let output: Value = serde_json::from_str(&ran.out).unwrap();
         assert!(schema.is_valid(&output), "{}", ran.out);
         let number: u32 = shard[..1].parse().unwrap();
-        let mark = serde_json::json!({"number": number, "count": 2, "day": "2027-06-01", "level": "error"});
+        let asked = output["shard"]["asked"].as_str().unwrap();
+        assert!(asked.len() == 16 && asked.chars().all(|digit| digit.is_ascii_hexdigit()), "{asked}");
+        let mark = serde_json::json!(
+            {"number": number, "count": 2, "day": "2027-06-01", "level": "error", "asked": asked}
+        );
         assert_eq!(output["shard"], mark);
         let is_mine = output["specs"].as_array().unwrap().len() == 1;
         n_looked_at += usize::from(is_mine);
@@ -284,4 +288,56 @@ fn results_that_make_up_no_whole_are_refused() {
         }
     }
     assert_eq!(storyrod_in(path, &["gather"], b"").code, 2);
+}
+
+/// Each of these decides what is found, and none of them stands in the names of the specs.
+#[test]
+fn shards_that_were_asked_something_else_are_refused() {
+    let mut repository = Repository::new();
+    let path = repository.path().to_owned();
+    let write = |name: &str, text: &str| {
+        fs::create_dir_all(path.join(name).parent().unwrap()).unwrap();
+        fs::write(path.join(name), text).unwrap();
+    };
+    write("a/a.framing", &faulty_cabin());
+    write("b/b.framing", &sample("first.framing"));
+    write("storyrod.toml", "");
+    repository.commit();
+    write("b/b.framing", &faulty_cabin());
+    repository.commit();
+    let result = |name: &str, format: &str, arguments: &[&str]| {
+        let ran = lint(&path, format, &[&["--today", "2027-06-01"], arguments].concat());
+        write(&format!("results/{name}"), &ran.out);
+        format!("results/{name}")
+    };
+    for format in FORMATS {
+        write("known.toml", "");
+        let first = |arguments: &[&str]| result("1", format, &[&["--shard", "1/2"], arguments].concat());
+        let second = |arguments: &[&str]| result("2", format, &[&["--shard", "2/2"], arguments].concat());
+        let gather = |one: &str, other: &str| storyrod_in(&path, &["gather", one, other], b"");
+        let refused = |one: &str, other: &str, what: &str| {
+            let ran = gather(one, other);
+            let why = "are of different runs: the mark of paths, `storyrod.toml`, baseline and commits is ";
+            assert!(ran.code == 2 && ran.log.contains(why), "{format} {what}: {}", ran.log);
+        };
+        // In another order and by other ways they are the same paths.
+        assert_eq!(gather(&first(&["a", "b"]), &second(&["./b", "a", "b/../a"])).code, 1, "{format}");
+        refused(&first(&["a", "b"]), &second(&["a"]), "paths");
+        let known = ["--baseline", "known.toml"];
+        let one = first(&known);
+        write("known.toml", "# another\n");
+        refused(&one, &second(&known), "baseline");
+        let one = first(&[]);
+        write("storyrod.toml", "leave-out = [\"a\"]\n");
+        refused(&one, &second(&[]), "configuration");
+        write("storyrod.toml", "");
+        let branch = |revision: &str| {
+            let commit = repository.git.revparse_single(revision).unwrap();
+            repository.git.reference("refs/heads/base", commit.id(), true, "").unwrap();
+        };
+        branch("r0");
+        let one = first(&["--changed-since", "base"]);
+        branch("r1");
+        refused(&one, &second(&["--changed-since", "base"]), "commit");
+    }
 }

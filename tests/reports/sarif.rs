@@ -39,7 +39,7 @@ fn every_log_is_valid_by_the_published_schema() {
     let mut houses = odd_houses();
     houses.push(waived_cabin());
     assert_eq!(faults_of(&sarif_of(&houses, &unusable(), None)), Vec::<String>::new());
-    let shard = Shard { number: 2, count: 3, today: TODAY, fail_on: Severity::Error };
+    let shard = Shard { number: 2, count: 3, today: TODAY, fail_on: Severity::Error, asked: 7 };
     let part = Part { changed_since: Some("origin/main"), shard: Some(shard) };
     assert_eq!(faults_of(&sarif_of_part(&houses, &unusable(), None, part)), Vec::<String>::new());
     let empty = sarif_of(&[], &[], None);

@@ -142,6 +142,7 @@ fn mark_of(told: &HashMap<String, String>) -> Result<Mark<'static>, Misread> {
             count: number(MarkProperty::Count)?,
             day: text(MarkProperty::Day)?,
             level: text(MarkProperty::Level)?,
+            asked: text(MarkProperty::Asked)?,
         },
     })
 }
