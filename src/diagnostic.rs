@@ -14,6 +14,9 @@ pub enum Severity {
 }
 
 impl Severity {
+    /// All of them, the gravest first.
+    pub const ALL: [Self; 3] = [Self::Error, Self::Warning, Self::Advice];
+
     /// The word printed, and written in a spec.
     pub const fn word(self) -> &'static str {
         match self {
@@ -34,7 +37,7 @@ impl Severity {
 
     /// The severity a word names.
     pub fn from_word(word: &str) -> Option<Self> {
-        [Self::Advice, Self::Warning, Self::Error].into_iter().find(|severity| severity.word() == word)
+        Self::ALL.into_iter().find(|severity| severity.word() == word)
     }
 }
 

@@ -6,8 +6,9 @@ use clap::{Args, ValueEnum};
 
 use crate::cli::Outcome;
 use crate::cli::day::DayArguments;
-use crate::cli::lint::{Analysed, FailOn};
+use crate::cli::lint::Analysed;
 use crate::compare::{self, Change, Stated};
+use crate::diagnostic::Severity;
 use crate::report::{
     Palette, ShownChanges, place_of, write_change_html, write_change_json, write_change_markdown,
     write_change_text,
@@ -16,8 +17,8 @@ use crate::report::{
 #[derive(Debug, Args)]
 pub(in crate::cli) struct OutputArguments {
     /// Exit with 1 when something fails that did not, and is at least this grave
-    #[arg(long, value_enum, default_value_t, value_name = "SEVERITY")]
-    fail_on: FailOn,
+    #[arg(long, value_enum, default_value_t = Severity::Error, value_name = "SEVERITY")]
+    fail_on: Severity,
     /// Shape of the output
     #[arg(long, value_enum, default_value_t, value_name = "FORMAT")]
     format: Format,
@@ -71,7 +72,7 @@ impl OutputArguments {
                 | compare::Outcome::Moved(..) => None,
             }
         });
-        let fails = new_findings.any(|severity| severity >= self.fail_on.severity());
+        let fails = new_findings.any(|severity| severity >= self.fail_on);
         if fails { Outcome::Found } else { Outcome::Clean }
     }
 }

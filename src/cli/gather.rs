@@ -7,8 +7,8 @@ use std::path::PathBuf;
 use anyhow::{Context, anyhow};
 use clap::Args;
 
-use crate::cli::lint::FailOn;
 use crate::cli::{Outcome, complain};
+use crate::diagnostic::Severity;
 use crate::report::{self, GatherFault, ShardResult, counted};
 
 #[derive(Debug, Args)]
@@ -18,7 +18,7 @@ pub(in crate::cli) struct GatherArguments {
     results: Vec<PathBuf>,
     /// Exit with 1 when a finding is at least this grave; without it as the shards were told
     #[arg(long, value_enum, value_name = "SEVERITY")]
-    fail_on: Option<FailOn>,
+    fail_on: Option<Severity>,
 }
 
 pub(in crate::cli) fn run(arguments: &GatherArguments, out: &mut impl Write) -> anyhow::Result<Outcome> {
@@ -28,8 +28,7 @@ pub(in crate::cli) fn run(arguments: &GatherArguments, out: &mut impl Write) -> 
         let text = fs::read_to_string(path).with_context(|| name.clone())?;
         results.push(ShardResult { name, text });
     }
-    let fail_on = arguments.fail_on.map(FailOn::severity);
-    let gathered = report::gather(&results, fail_on, out).map_err(|fault| match fault {
+    let gathered = report::gather(&results, arguments.fail_on, out).map_err(|fault| match fault {
         GatherFault::Stream(error) => error.into(),
         fault => anyhow!(fault),
     })?;

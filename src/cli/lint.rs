@@ -28,7 +28,7 @@ pub(in crate::cli) struct LintArguments {
     stdin_filename: Option<PathBuf>,
     /// Exit with 1 when a finding is at least this grave [default: `fail-on` in storyrod.toml, else error]
     #[arg(long, value_enum, value_name = "SEVERITY")]
-    fail_on: Option<FailOn>,
+    fail_on: Option<Severity>,
     /// Shape of the output [default: `format` in storyrod.toml, else text]
     #[arg(long, value_enum, value_name = "FORMAT")]
     format: Option<Format>,
@@ -46,12 +46,14 @@ pub(in crate::cli) struct LintArguments {
     jobs: JobsArguments,
 }
 
-#[derive(Clone, Copy, Debug, Default, ValueEnum)]
-pub(in crate::cli) enum FailOn {
-    #[default]
-    Error,
-    Warning,
-    Advice,
+impl ValueEnum for Severity {
+    fn value_variants<'a>() -> &'a [Self] {
+        &Self::ALL
+    }
+
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(self.word()))
+    }
 }
 
 impl ValueEnum for Format {
@@ -71,8 +73,7 @@ pub(in crate::cli) fn run(
 ) -> anyhow::Result<Outcome> {
     let today = arguments.day.day()?;
     let mut configuration = configuration_here();
-    let fail_on =
-        arguments.fail_on.map(FailOn::severity).or(configuration.fail_on).unwrap_or(Severity::Error);
+    let fail_on = arguments.fail_on.or(configuration.fail_on).unwrap_or(Severity::Error);
     let stdin_name = arguments.stdin_filename.as_deref();
     let paths = paths_of(&arguments.paths, &mut configuration);
     let baseline = arguments.baseline.file(&configuration);
@@ -182,14 +183,4 @@ pub(in crate::cli) fn show_progress(done: usize, all: usize) -> io::Result<()> {
 
 fn address(written: &str) -> Result<String, String> {
     url::Url::parse(written).map(|_| written.to_owned()).map_err(|error| error.to_string())
-}
-
-impl FailOn {
-    pub fn severity(self) -> Severity {
-        match self {
-            Self::Error => Severity::Error,
-            Self::Warning => Severity::Warning,
-            Self::Advice => Severity::Advice,
-        }
-    }
 }

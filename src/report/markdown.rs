@@ -43,11 +43,9 @@ pub fn write_markdown(
     writeln!(out, "{NOT_CHECKED}\n\n{STRENGTH_CAUTION}")
 }
 
-const SEVERITIES: [Severity; 3] = [Severity::Error, Severity::Warning, Severity::Advice];
-
 fn write_counts(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Write) -> io::Result<()> {
     let sum = |severity| all.iter().map(|checked| checked.count(severity)).sum::<usize>();
-    let sums = SEVERITIES.map(|severity| (sum(severity), severity.word()));
+    let sums = Severity::ALL.map(|severity| (sum(severity), severity.word()));
     let said: Vec<_> =
         sums.iter().filter(|(count, _)| *count > 0).map(|(count, word)| counted(*count, word)).collect();
     let specs = counted(all.len(), "spec");
@@ -73,7 +71,7 @@ fn write_counts(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Write
     }
     writeln!(out, "| spec | errors | warnings | advice |\n| --- | ---: | ---: | ---: |")?;
     for checked in wrong {
-        let [errors, warnings, advice] = SEVERITIES.map(|severity| checked.count(severity));
+        let [errors, warnings, advice] = Severity::ALL.map(|severity| checked.count(severity));
         writeln!(out, "| {} | {errors} | {warnings} | {advice} |", markdown_text(checked.name()))?;
     }
     writeln!(out)

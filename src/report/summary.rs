@@ -46,7 +46,7 @@ fn found(findings: &[Diagnostic], n_known: usize) -> String {
     // What follows from another finding counts with its own severity: a warning's consequence can be an error.
     let all: Vec<&Diagnostic> = findings.iter().flat_map(Diagnostic::with_consequences).collect();
     let of = |severity: Severity| all.iter().filter(|finding| finding.severity == severity).count();
-    let counts = [Severity::Error, Severity::Warning, Severity::Advice]
+    let counts = Severity::ALL
         .map(|severity| (of(severity), severity.word()))
         .into_iter()
         .filter(|(count, _)| *count > 0)

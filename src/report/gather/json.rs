@@ -79,11 +79,11 @@ pub(super) fn write(
 impl Counts {
     /// True when there is a finding that is at least so grave.
     fn reach(&self, level: Severity) -> bool {
-        let counts = [
-            (Severity::Error, self.error),
-            (Severity::Warning, self.warning),
-            (Severity::Advice, self.advice),
-        ];
-        counts.iter().any(|(severity, count)| *severity >= level && *count > 0)
+        let count = |severity| match severity {
+            Severity::Error => self.error,
+            Severity::Warning => self.warning,
+            Severity::Advice => self.advice,
+        };
+        Severity::ALL.into_iter().any(|severity| severity >= level && count(severity) > 0)
     }
 }

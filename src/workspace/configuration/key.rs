@@ -81,10 +81,7 @@ impl Key {
         match self {
             Self::Paths | Self::LeaveOut => Takes::Texts,
             Self::Format => Takes::Word(Format::ALL.map(Format::word).to_vec()),
-            Self::FailOn => {
-                let severities = [Severity::Error, Severity::Warning, Severity::Advice];
-                Takes::Word(severities.map(Severity::word).to_vec())
-            }
+            Self::FailOn => Takes::Word(Severity::ALL.map(Severity::word).to_vec()),
             Self::Jobs => Takes::Count,
             Self::Baseline => Takes::Text,
             Self::RulesAddress => Takes::Address,
