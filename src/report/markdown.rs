@@ -6,7 +6,7 @@ use std::io::{self, Write};
 use crate::diagnostic::{Diagnostic, Remedy, Severity};
 use crate::report::lines::place_of;
 use crate::report::markdown_text::markdown_text;
-use crate::report::summary::NOT_CHECKED;
+use crate::report::summary::{NOT_CHECKED, Silenced};
 use crate::report::{Checked, Part, STRENGTH_CAUTION, Unusable, counted};
 
 /// So many findings of a file stand open; the rest is folded.
@@ -49,22 +49,18 @@ fn write_counts(all: &[Checked<'_>], unusable: &[Unusable], out: &mut impl Write
     let said: Vec<_> =
         sums.iter().filter(|(count, _)| *count > 0).map(|(count, word)| counted(*count, word)).collect();
     let specs = counted(all.len(), "spec");
-    let n_known: usize = all.iter().map(|checked| checked.n_known).sum();
+    let silenced = Silenced::of(all);
     let found = match (all, said.as_slice()) {
         ([], _) => "nothing checked".to_owned(),
-        (_, []) if n_known > 0 => format!("nothing new found in {specs}"),
-        (_, []) => format!("nothing found in {specs}"),
+        (_, []) => format!("{} in {specs}", silenced.nothing()),
         (_, said) => format!("{} in {specs}", said.join(", ")),
     };
-    let known = match n_known {
-        0 => String::new(),
-        _ => format!(", {} left out", counted(n_known, "known finding")),
-    };
+    let silenced: String = silenced.words().map(|words| format!(", {words}")).collect();
     let left_out = match unusable.len() {
         0 => String::new(),
         count => format!(", {} not usable", counted(count, "input")),
     };
-    writeln!(out, "## storyrod: {found}{known}{left_out}\n")?;
+    writeln!(out, "## storyrod: {found}{silenced}{left_out}\n")?;
     let wrong: Vec<_> = all.iter().filter(|checked| !checked.findings.is_empty()).collect();
     if wrong.is_empty() {
         return Ok(());

@@ -12,12 +12,17 @@ use crate::report::{Checked, Part, STRENGTH_CAUTION, printable};
 pub fn write_summary(all: &[Checked<'_>], part: Part<'_>, out: &mut impl Write) -> io::Result<()> {
     for checked in all {
         let alone = if checked.is_alone { " (read alone: no project includes it)" } else { "" };
-        writeln!(out, "{}{alone}: {}", printable(checked.name()), found(checked.findings, checked.n_known))?;
+        writeln!(
+            out,
+            "{}{alone}: {}",
+            printable(checked.name()),
+            found(checked.findings, Silenced::of(std::slice::from_ref(checked)))
+        )?;
     }
     if all.len() > 1 {
         let findings: Vec<_> = all.iter().flat_map(|checked| checked.findings).cloned().collect();
-        let n_known = all.iter().map(|checked| checked.n_known).sum();
-        writeln!(out, "{}: {}", counted(all.len(), "spec"), found(&findings, n_known))?;
+        let silenced = Silenced::of(all);
+        writeln!(out, "{}: {}", counted(all.len(), "spec"), found(&findings, silenced))?;
     }
     if let Some(sentence) = part.sentence(all.len()) {
         writeln!(out, "{}", printable(&sentence))?;
@@ -37,11 +42,41 @@ pub fn counted(count: usize, noun: &str) -> String {
     }
 }
 
-/// How much was found; what a baseline leaves out is told, so that nobody takes it for mended.
-fn found(findings: &[Diagnostic], n_known: usize) -> String {
-    let known = (n_known > 0).then(|| format!("{} left out", counted(n_known, "known finding")));
+/// How many findings are told by nobody else than the summary, so that they are not taken for mended.
+#[derive(Clone, Copy, Debug, Default)]
+pub(in crate::report) struct Silenced {
+    /// A baseline holds them.
+    pub n_known: usize,
+    /// A waiver silences them, or the project switches their rule off.
+    pub n_waived: usize,
+}
+
+impl Silenced {
+    /// In all of them.
+    pub fn of(all: &[Checked<'_>]) -> Self {
+        let n_waived = all.iter().map(|checked| checked.waived.len()).sum();
+        Self { n_known: all.iter().map(|checked| checked.n_known).sum(), n_waived }
+    }
+
+    /// How nothing is told beside them.
+    pub fn nothing(self) -> &'static str {
+        if self.n_known > 0 { "nothing new found" } else { "nothing found" }
+    }
+
+    /// Each kind of which there is some.
+    pub fn words(self) -> impl Iterator<Item = String> {
+        let known =
+            (self.n_known > 0).then(|| format!("{} left out", counted(self.n_known, "known finding")));
+        let waived = (self.n_waived > 0).then(|| format!("{} waived", self.n_waived));
+        known.into_iter().chain(waived)
+    }
+}
+
+/// How much was found and what is silenced.
+fn found(findings: &[Diagnostic], silenced: Silenced) -> String {
     if findings.is_empty() {
-        return known.map_or("nothing found".to_owned(), |known| format!("nothing new found, {known}"));
+        let nothing = [silenced.nothing().to_owned()];
+        return nothing.into_iter().chain(silenced.words()).collect::<Vec<_>>().join(", ");
     }
     // What follows from another finding counts with its own severity: a warning's consequence can be an error.
     let all: Vec<&Diagnostic> = findings.iter().flat_map(Diagnostic::with_consequences).collect();
@@ -53,5 +88,5 @@ fn found(findings: &[Diagnostic], n_known: usize) -> String {
         .map(|(count, word)| counted(count, word));
     let n_following = all.len() - findings.len();
     let following = (n_following > 0).then(|| format!("{n_following} of them following from another"));
-    counts.chain(following).chain(known).collect::<Vec<_>>().join(", ")
+    counts.chain(following).chain(silenced.words()).collect::<Vec<_>>().join(", ")
 }

@@ -52,7 +52,17 @@ fn a_rule_that_is_off_is_silent_and_its_finding_suppressed_in_sarif() {
     let cabin = with_own_severity(&faulty_cabin(), "stack-does-not-close off because \"shimmed on site\"");
     let files = [("cabin.framing", &*cabin)];
     let ran = storyrod(&files, &["lint", "--fail-on", "advice"]);
-    assert_eq!((ran.code, ran.out.lines().next()), (0, Some("cabin.framing: nothing found")));
+    assert_eq!((ran.code, ran.out.lines().next()), (0, Some("cabin.framing: nothing found, 1 waived")));
+    let page = storyrod(&files, &["lint", "--format", "markdown"]).out;
+    assert_eq!(page.lines().next(), Some("## storyrod: nothing found in 1 spec, 1 waived"));
+    // Beside what is found, and in the sum.
+    let also = format!("{cabin}\nbeam B9\n");
+    let also = storyrod(&[("a.framing", &also), ("b.framing", &cabin)], &["lint", "--format", "lines"]).out;
+    let sums: Vec<_> = also.lines().filter(|line| line.ends_with("waived")).collect();
+    let [a, b, all] = sums[..] else { panic!("{also}") };
+    assert!(a.starts_with("a.framing: 1 error, ") && a.ends_with(", 1 waived"), "{a}");
+    assert_eq!(b, "b.framing: nothing found, 1 waived");
+    assert!(all.starts_with("2 specs: 1 error, ") && all.ends_with(", 2 waived"), "{all}");
     let log: Value = serde_json::from_str(&storyrod(&files, &["lint", "--format", "sarif"]).out).unwrap();
     let results = log["runs"][0]["results"].as_array().unwrap();
     assert!(!results.is_empty());
