@@ -142,23 +142,20 @@ pub fn compare(old: &Snapshot, new: &Snapshot) -> Change {
 pub fn came(new: &Snapshot) -> Change {
     let mut found = Vec::new();
     verdicts::changed(None, new, &meaning::Renames::default(), &mut found);
-    Change {
-        whole: Some(Whole::Came),
-        title: title_of(new),
-        renamed: Vec::new(),
-        trades: by_trade(new, &[], &[], found),
-        stated: Vec::new(),
-        n_slight: 0,
-    }
+    of_whole(Whole::Came, new, found)
 }
 
 /// A spec that is not there any more: nothing follows from it.
 pub fn went(old: &Snapshot) -> Change {
+    of_whole(Whole::Went, old, Vec::new())
+}
+
+fn of_whole(whole: Whole, snapshot: &Snapshot, found: Vec<Found>) -> Change {
     Change {
-        whole: Some(Whole::Went),
-        title: title_of(old),
+        whole: Some(whole),
+        title: title_of(snapshot),
         renamed: Vec::new(),
-        trades: by_trade(old, &[], &[], Vec::new()),
+        trades: by_trade(snapshot, &[], &[], found),
         stated: Vec::new(),
         n_slight: 0,
     }

@@ -162,6 +162,18 @@ impl Finding {
         self
     }
 
+    /// Two lines of which one has to go: each by what a person calls it.
+    pub fn keep_one(
+        &mut self,
+        house: &House,
+        (first, first_place): (&str, Span),
+        (second, second_place): (&str, Span),
+    ) -> &mut Self {
+        self.help("keep one of the two lines")
+            .choice(format!("keep {first}"), lines::removed(house, second_place))
+            .choice(format!("keep {second}"), lines::removed(house, first_place))
+    }
+
     /// Another severity than the rule's own, where the same fault can matter more or less.
     pub fn severity(&mut self, severity: Severity) -> &mut Self {
         self.diagnostic.severity = severity;

@@ -107,7 +107,8 @@ pub fn below(folder: &Path, open: &OpenDocuments) -> Below {
     let Below { mut files, unread } = walked(&WalkBuilder::new(&folder));
     let mut unsaved: Vec<_> =
         open.paths().filter(|path| path.starts_with(&folder)).map(Path::to_owned).collect();
-    take_left_out(&mut unsaved);
+    let mut left_out = LeftOut::default();
+    unsaved.retain(|file| !left_out.has(file));
     files.append(&mut unsaved);
     files.sort();
     files.dedup();
@@ -124,16 +125,10 @@ pub fn are_left_out(folder: &Path) -> bool {
     found.peek().is_some() && found.all(|path| left_out.has(&path))
 }
 
-/// Takes out the files that a configuration above them leaves out.
-fn take_left_out(files: &mut Vec<PathBuf>) {
-    let mut left_out = LeftOut::default();
-    files.retain(|file| !left_out.has(file));
-}
-
 fn walked(walk: &WalkBuilder) -> Below {
     let (mut files, mut unread) = all_in(walk);
-    take_left_out(&mut files);
     let mut left_out = LeftOut::default();
+    files.retain(|file| !left_out.has(file));
     unread.retain(|(path, _)| !left_out.has(path));
     unread.sort_by(|(one, _), (other, _)| one.cmp(other));
     Below { files, unread }

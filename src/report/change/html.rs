@@ -149,7 +149,7 @@ fn write_stated(stated: &StatedChange, place: &str, out: &mut impl Write) -> io:
 
 fn write_trade(trade: &TradeChange, out: &mut impl Write) -> io::Result<()> {
     let n = counted(trade.consequences.len(), "consequence");
-    writeln!(out, "<h2>{} <small>{n}</small></h2>", words::heading(trade))?;
+    writeln!(out, "<h2>{} <small>{n}</small></h2>", words::with_capital(trade.trade.word()))?;
     let (moved, said): (Vec<_>, Vec<_>) =
         trade.consequences.iter().partition(|it| matches!(it.outcome, Outcome::Moved(..)));
     if !said.is_empty() {

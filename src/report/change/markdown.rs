@@ -31,8 +31,7 @@ pub fn write_markdown(shown: &ShownChanges<'_>, out: &mut impl Write) -> io::Res
 
 /// With a capital and a stop.
 fn sentence_of(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map(|first| format!("{}{}.", first.to_uppercase(), letters.as_str())).unwrap_or_default()
+    words::with_capital(words) + "."
 }
 
 fn write_one(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
@@ -73,7 +72,7 @@ fn write_one(shown: &ShownChange<'_>, out: &mut impl Write) -> io::Result<()> {
 }
 
 fn write_trade(trade: &TradeChange, out: &mut impl Write) -> io::Result<()> {
-    writeln!(out, "## {}\n", words::heading(trade))?;
+    writeln!(out, "## {}\n", words::with_capital(trade.trade.word()))?;
     for consequence in &trade.consequences {
         writeln!(out, "- {}", sentence(consequence))?;
         if let Some(standing) = words::is_pressing(consequence) {

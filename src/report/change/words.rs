@@ -130,9 +130,9 @@ pub(super) fn is_pressing(consequence: &Consequence) -> Option<Standing> {
     consequence.standing.filter(|_| is_pressing)
 }
 
-/// The trade with a capital.
-pub(super) fn heading(trade: &TradeChange) -> String {
-    let mut letters = trade.trade.word().chars();
+/// The words with a capital.
+pub(super) fn with_capital(words: &str) -> String {
+    let mut letters = words.chars();
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 

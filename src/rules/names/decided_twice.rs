@@ -1,7 +1,6 @@
 //! Two facts that decide the same thing.
 
 use crate::house::House;
-use crate::house::lines;
 use crate::model::problem::ModelProblemKind;
 use crate::rules::names::{report, told};
 use crate::rules::wording::quoted;
@@ -36,9 +35,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         let text = quoted(house.text_at(problem.span));
         report(findings, problem, format!("{text} decides what `{other}` decides already"))
             .related(*place, "decided here")
-            .help("keep one of the two lines")
-            .choice(format!("keep `{other}`"), lines::removed(house, problem.span))
-            .choice(format!("keep {text}"), lines::removed(house, *place));
+            .keep_one(house, (&format!("`{other}`"), *place), (&text, problem.span));
     }
 }
 

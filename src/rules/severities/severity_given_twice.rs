@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use crate::house::{House, lines};
+use crate::house::House;
 use crate::rules::weighing::own_severities;
 use crate::rules::wording::quoted;
 use crate::rules::{Findings, rule};
@@ -40,9 +40,7 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         findings
             .in_text(own.span, format!("`{}` is given a severity a second time; the first counts", own.rule))
             .related(first, format!("the first is {}", quoted(house.text_at(first))))
-            .help("keep one of the two lines")
-            .choice("keep the first", lines::removed(house, own.span))
-            .choice("keep the second", lines::removed(house, first));
+            .keep_one(house, ("the first", first), ("the second", own.span));
     }
 }
 

@@ -1,7 +1,6 @@
 //! Facts that stand twice.
 
 use crate::house::House;
-use crate::house::lines;
 use crate::rules::spelling::told;
 use crate::rules::wording::quoted;
 use crate::rules::{Findings, rule};
@@ -39,14 +38,11 @@ fn check(house: &House, findings: &mut Findings<'_>) {
         };
         let finding = findings
             .in_text(problem.span, format!("`{phrase}` is said a second time; the first counts"))
-            .related(first, format!("the first is {}", quoted(house.text_at(first))))
-            .help("keep one of the two lines");
+            .related(first, format!("the first is {}", quoted(house.text_at(first))));
         if is_same {
-            finding.take_out(house, problem.span);
+            finding.help("keep one of the two lines").take_out(house, problem.span);
         } else {
-            finding
-                .choice("keep the first", lines::removed(house, problem.span))
-                .choice("keep the second", lines::removed(house, first));
+            finding.keep_one(house, ("the first", first), ("the second", problem.span));
         }
     }
 }
